@@ -1,0 +1,181 @@
+package pigmentbook.book;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+
+/** The indexed whole: every record by its id, and what can be derived from the pours. Immutable. */
+public final class Book {
+
+    private final Settings settings;
+    private final Map<String, Resin> resins;
+    private final Map<String, Pigment> pigments;
+    private final Map<String, Lot> lots;
+    private final Map<String, Mold> molds;
+    private final Map<String, Recipe> recipes;
+    private final Map<String, Pour> pours;
+    private final Map<String, List<Pour>> poursByRecipe = new LinkedHashMap<>();
+    private final Map<Item, List<Lot>> pigmentLots = new LinkedHashMap<>();
+    private final Map<String, List<Lot>> resinLots = new LinkedHashMap<>();
+    private final Map<String, LotUse> uses = new LinkedHashMap<>();
+
+    /** Makes a book of its records; later records of the same id win. */
+    public Book(
+            Settings settings,
+            List<Resin> resins,
+            List<Pigment> pigments,
+            List<Lot> lots,
+            List<Mold> molds,
+            List<Recipe> recipes,
+            List<Pour> pours) {
+        this.settings = settings;
+        this.resins = byId(resins, Resin::id);
+        this.pigments = byId(pigments, Pigment::id);
+        this.lots = byId(lots, Lot::id);
+        this.molds = byId(molds, Mold::id);
+        this.recipes = byId(recipes, Recipe::id);
+        this.pours = byId(pours, Pour::id);
+        for (Lot lot : this.lots.values()) {
+            if (lot.part() == null) {
+                pigmentLots
+                        .computeIfAbsent(Item.of(lot.of()), item -> new ArrayList<>())
+                        .add(lot);
+            } else {
+                resinLots
+                        .computeIfAbsent(lot.of() + "/" + lot.part(), key -> new ArrayList<>())
+                        .add(lot);
+            }
+        }
+        for (Pour pour : this.pours.values()) {
+            poursByRecipe
+                    .computeIfAbsent(pour.recipeId(), id -> new ArrayList<>())
+                    .add(pour);
+            for (Pour.Layer layer : pour.layers()) {
+                for (Pour.Cup cup : layer.cups()) {
+                    for (Pour.Weighed weighed : cup.weighed()) {
+                        String lot = weighed.lot();
+                        if (lot != null && this.lots.containsKey(lot)) {
+                            uses.computeIfAbsent(lot, id -> new LotUse()).add(pour, weighed.grams());
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    private static <T> Map<String, T> byId(List<T> records, Function<T, String> id) {
+        Map<String, T> map = new TreeMap<>();
+        for (T each : records) {
+            map.put(id.apply(each), each);
+        }
+        return Collections.unmodifiableMap(map);
+    }
+
+    /** Returns what the whole book agrees on. */
+    public Settings settings() {
+        return settings;
+    }
+
+    /** Returns the resins by id. */
+    public Map<String, Resin> resins() {
+        return resins;
+    }
+
+    /** Returns the pigments by id. */
+    public Map<String, Pigment> pigments() {
+        return pigments;
+    }
+
+    /** Returns the lots by id. */
+    public Map<String, Lot> lots() {
+        return lots;
+    }
+
+    /** Returns the molds by id. */
+    public Map<String, Mold> molds() {
+        return molds;
+    }
+
+    /** Returns the recipes by id. */
+    public Map<String, Recipe> recipes() {
+        return recipes;
+    }
+
+    /** Returns the pours by id. */
+    public Map<String, Pour> pours() {
+        return pours;
+    }
+
+    /** Returns the pours of a recipe, by id. */
+    public List<Pour> poursOf(String recipeId) {
+        return Collections.unmodifiableList(poursByRecipe.getOrDefault(recipeId, List.of()));
+    }
+
+    /** Returns the lots of a resin's part or of a pigment, by id. */
+    public List<Lot> lotsOf(String resinId, Item item) {
+        List<Lot> found = item.isPigment()
+                ? pigmentLots.get(item)
+                : resinLots.get(resinId + "/" + (item.equals(Item.PART_A) ? Lot.Part.A : Lot.Part.B));
+        return found == null ? List.of() : Collections.unmodifiableList(found);
+    }
+
+    /** Returns how a lot's stock comes about. */
+    public Stock stockOf(Lot lot) {
+        double corrected = 0;
+        for (Lot.Correction correction : lot.corrections()) {
+            corrected += correction.change().grams();
+        }
+        @Nullable LotUse use = uses.get(lot.id());
+        double poured = use == null ? 0 : use.grams;
+        return new Stock(
+                lot,
+                lot.quantity().grams() - poured + corrected,
+                lot.quantity().grams(),
+                poured,
+                corrected,
+                use == null ? List.of() : List.copyOf(use.pourIds));
+    }
+
+    /** Returns the recipes that a lot went into, by id. */
+    public List<String> recipesWith(Lot lot) {
+        LotUse use = uses.get(lot.id());
+        return use == null ? List.of() : List.copyOf(use.recipeIds);
+    }
+
+    /**
+     * How a lot's stock comes about, in g: left = received − poured + corrected.
+     *
+     * @param lot the lot
+     * @param leftGrams what should be left
+     * @param receivedGrams what came
+     * @param pouredGrams what pours took
+     * @param correctedGrams what corrections changed
+     * @param pourIds the pours that took from it
+     */
+    public record Stock(
+            Lot lot,
+            double leftGrams,
+            double receivedGrams,
+            double pouredGrams,
+            double correctedGrams,
+            List<String> pourIds) {}
+
+    private static final class LotUse {
+        private double grams;
+        private final Set<String> pourIds = new TreeSet<>();
+        private final Set<String> recipeIds = new TreeSet<>();
+
+        private void add(Pour pour, double more) {
+            grams += more;
+            pourIds.add(pour.id());
+            recipeIds.add(pour.recipeId());
+        }
+    }
+}

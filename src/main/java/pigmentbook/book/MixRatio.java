@@ -1,0 +1,36 @@
+package pigmentbook.book;
+
+import org.hipparchus.fraction.BigFraction;
+import org.jspecify.annotations.Nullable;
+import pigmentbook.quantity.Ratio;
+
+/**
+ * A resin's ratio of part A to part B, and by what it is meant.
+ *
+ * @param by by weight or by volume
+ * @param ratio A to B
+ * @param window the accepted range of A/B in the same basis, or null; it need not be symmetric
+ */
+public record MixRatio(By by, Ratio ratio, @Nullable Window window) {
+
+    /** What a ratio compares. */
+    public enum By {
+        WEIGHT,
+        VOLUME
+    }
+
+    /**
+     * The accepted range of A/B.
+     *
+     * @param least the least accepted A/B
+     * @param most the most accepted A/B
+     */
+    public record Window(BigFraction least, BigFraction most) {
+        public Window {
+            if (least.signum() <= 0 || least.compareTo(most) > 0) {
+                throw new IllegalArgumentException(
+                        "The ratio window's least must be above zero and not above its most.");
+            }
+        }
+    }
+}

@@ -1,0 +1,225 @@
+package pigmentbook.mix;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import pigmentbook.book.Item;
+import pigmentbook.book.Mold;
+import pigmentbook.book.Recipe;
+import pigmentbook.book.Resin;
+import pigmentbook.book.Settings;
+import pigmentbook.colour.Lab;
+
+/**
+ * The worked-out plan: layers, cups, grams, lots, times, cautions. Masses are in g, volumes in mL, depths in mm.
+ *
+ * @param recipe the recipe
+ * @param revision the revision that is mixed
+ * @param resin the resin
+ * @param mold the mold, or null for a request without one
+ * @param scales the scales that the weights are rounded for
+ * @param on the day it is planned for
+ * @param roomMl the room in all molds up to the fill, less inserts; null for a request by mass
+ * @param targetMl what is to be poured, with shrinkage, soak and allowance; null for a request by mass
+ * @param mixedDensity density of the resin without pigments, in g/mL; null where the resin states none and none is
+ *     needed
+ * @param limitedBy for a request by the shelf: what runs out first; else null
+ * @param alsoLimitedBy for a request by the shelf: what would run out next; else null
+ * @param shares how each item's mass follows from the mixed resin
+ * @param totals the sums over everything
+ * @param layers the layers, lowest first
+ * @param timeline when what is done
+ * @param workingTimeMin the estimated working time in minutes, or null where the data sheet states none
+ * @param roomCelsius the room's temperature
+ * @param look the colour the recipe is known by, or null
+ * @param cautions what to beware of
+ * @param working how the figures come about, in order
+ */
+public record Mix(
+        Recipe recipe,
+        Recipe.Revision revision,
+        Resin resin,
+        @Nullable Mold mold,
+        Scales scales,
+        LocalDate on,
+        @Nullable Double roomMl,
+        @Nullable Double targetMl,
+        @Nullable Double mixedDensity,
+        @Nullable Item limitedBy,
+        @Nullable Item alsoLimitedBy,
+        Shares shares,
+        Totals totals,
+        List<Layer> layers,
+        Timeline timeline,
+        @Nullable Double workingTimeMin,
+        double roomCelsius,
+        @Nullable Look look,
+        List<Caution> cautions,
+        List<Working> working) {
+
+    /**
+     * The scales and the cup that the weights are meant for.
+     *
+     * @param resin for part A and part B
+     * @param fine for pigments
+     * @param cupTareGrams the empty cup's mass that the display shows too, 0 when it is set to zero first
+     */
+    public record Scales(Settings.Scale resin, Settings.Scale fine, double cupTareGrams) {}
+
+    /**
+     * The colour a recipe is known by.
+     *
+     * @param lab the colour as read
+     * @param depthMm the depth it was read at, or null
+     * @param backing what lay behind, in words, or null
+     */
+    public record Look(
+            Lab lab, @Nullable Double depthMm, @Nullable String backing) {}
+
+    /**
+     * How each item's mass follows from the mixed resin M.
+     *
+     * @param partA wA, part A's weight share of M, carried part A included
+     * @param partB wB = 1 − wA
+     * @param pigments the pigments in the order of work
+     */
+    public record Shares(double partA, double partB, List<PigmentShare> pigments) {}
+
+    /**
+     * How one pigment's mass follows from the mixed resin.
+     *
+     * @param item the pigment
+     * @param name its name
+     * @param fractionOfResin p, the fraction of mixed resin that the recipe asks for
+     * @param strength the lot's strength as a factor
+     * @param carriedPartA c, the share of it that is part A
+     */
+    public record PigmentShare(Item item, String name, double fractionOfResin, double strength, double carriedPartA) {
+
+        /** Returns the grams to weigh for each gram of mixed resin: p / strength. */
+        public double perGramOfResin() {
+            return fractionOfResin / strength;
+        }
+    }
+
+    /**
+     * The sums over all layers and cups, exact, in g.
+     *
+     * @param mixedResinGrams M: part A, part B and the part A that pigments carry
+     * @param partAGrams the plain part A to weigh
+     * @param partBGrams part B
+     * @param pigmentGrams each pigment, in the order of work
+     * @param totalGrams everything weighed
+     * @param cost what it costs, or null if a price is missing
+     */
+    public record Totals(
+            double mixedResinGrams,
+            double partAGrams,
+            double partBGrams,
+            Map<Item, Double> pigmentGrams,
+            double totalGrams,
+            @Nullable Cost cost) {}
+
+    /**
+     * What a mix costs.
+     *
+     * @param amount the amount, unrounded
+     * @param currency its currency
+     */
+    public record Cost(double amount, String currency) {}
+
+    /**
+     * One layer.
+     *
+     * @param number 1 for the lowest
+     * @param fromMm the height it starts at, or null for a request without depth
+     * @param toMm the height it reaches, or null for a request without depth
+     * @param roomMl its room, or null for a request by mass
+     * @param targetMl what is to be poured, or null for a request by mass
+     * @param startHours when it can be poured at the earliest, in hours after the first
+     * @param cups its cups, all equal
+     */
+    public record Layer(
+            int number,
+            @Nullable Double fromMm,
+            @Nullable Double toMm,
+            @Nullable Double roomMl,
+            @Nullable Double targetMl,
+            double startHours,
+            List<Cup> cups) {}
+
+    /**
+     * One mixed container.
+     *
+     * @param number 1 for the layer's first
+     * @param totalGrams the exact sum of its items
+     * @param items the items in the order of work: part A, the pigments, part B
+     * @param achieved what the rounding to the scales does
+     */
+    public record Cup(int number, double totalGrams, List<Weighing> items, Achieved achieved) {}
+
+    /**
+     * One item to weigh into a cup. Masses are in g.
+     *
+     * @param item the item
+     * @param name its name
+     * @param exactGrams the exact mass
+     * @param weighGrams the mass to weigh, a multiple of the scale's step
+     * @param lowGrams the least that will do, a multiple of the step
+     * @param highGrams the most that will do, a multiple of the step
+     * @param toleranceLow how far below the target will do, as a fraction of it
+     * @param toleranceHigh how far above the target will do, as a fraction of it
+     * @param displayGrams what the display shows when it is in: for the parts the cup and all so far, for a pigment its
+     *     own
+     * @param scale the scale it is weighed on
+     * @param relativeError what rounding does to it, as a fraction of the exact mass; 0 where the exact mass is 0
+     * @param lots the lots it is taken from, the first one first; empty when there is none
+     */
+    public record Weighing(
+            Item item,
+            String name,
+            double exactGrams,
+            double weighGrams,
+            double lowGrams,
+            double highGrams,
+            double toleranceLow,
+            double toleranceHigh,
+            double displayGrams,
+            Settings.Scale scale,
+            double relativeError,
+            List<LotGrams> lots) {}
+
+    /**
+     * How much comes from which lot.
+     *
+     * @param lotId the lot's id
+     * @param grams how much of it
+     */
+    public record LotGrams(String lotId, double grams) {}
+
+    /**
+     * What the rounding to the scales does to a cup.
+     *
+     * @param ratio A/B by weight as weighed, carried part A counted
+     * @param ratioError its relative error, as a fraction of the ratio meant
+     */
+    public record Achieved(double ratio, double ratioError) {}
+
+    /**
+     * How one figure comes about.
+     *
+     * @param figure the figure's name
+     * @param value its value
+     * @param unit its unit, empty for a plain number
+     * @param formula the formula in words and signs
+     * @param from the values that went in, in words
+     */
+    public record Working(String figure, double value, String unit, String formula, String from) {}
+
+    /** Returns an amount of money as it is shown: two decimals. */
+    public static String shownMoney(Cost cost) {
+        return BigDecimal.valueOf(cost.amount()).setScale(2, java.math.RoundingMode.HALF_UP) + " " + cost.currency();
+    }
+}

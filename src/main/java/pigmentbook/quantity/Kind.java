@@ -1,0 +1,14 @@
+package pigmentbook.quantity;
+
+/** The kinds of amount that have units. */
+enum Kind {
+    AREA,
+    COVERAGE,
+    DENSITY,
+    DURATION,
+    LENGTH,
+    MASS,
+    PERCENT,
+    TEMPERATURE,
+    VOLUME
+}

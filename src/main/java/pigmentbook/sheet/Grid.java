@@ -1,0 +1,4 @@
+package pigmentbook.sheet;
+
+/** One sheet as rows of typed cells. */
+public record Grid(String title) {}
