@@ -20,6 +20,7 @@ import pigmentbook.quantity.WeighingStep;
  * @param cupResidue what stays in each cup
  * @param cupTare the empty cup's mass, which a display that was not set to zero shows too, or null
  * @param roomTemperature the room's temperature
+ * @param roomHumidity the room's relative humidity ({@code defaults.roomHumidity}), or null where nobody looks
  * @param currency the currency of costs, or null
  * @param backings the bare, matte backings by name
  */
@@ -33,6 +34,7 @@ public record Settings(
         Mass cupResidue,
         @Nullable Mass cupTare,
         Temperature roomTemperature,
+        @Nullable Percent roomHumidity,
         @Nullable String currency,
         Map<String, Lab> backings) {
 
@@ -62,6 +64,7 @@ public record Settings(
                 Mass.ofGrams(0),
                 null,
                 Temperature.ofCelsius(21),
+                null,
                 null,
                 BACKINGS);
     }

@@ -1,6 +1,5 @@
 package pigmentbook.mix;
 
-import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -34,8 +33,9 @@ import pigmentbook.colour.Lab;
  * @param workingTimeMin the estimated working time in minutes, or null where the data sheet states none
  * @param roomCelsius the room's temperature
  * @param look the colour the recipe is known by, or null
+ * @param inputs what else went in, for showing the working
+ * @param offers for each pigment amount that its scale can't weigh well, what to do instead
  * @param cautions what to beware of
- * @param working how the figures come about, in order
  */
 public record Mix(
         Recipe recipe,
@@ -56,8 +56,61 @@ public record Mix(
         @Nullable Double workingTimeMin,
         double roomCelsius,
         @Nullable Look look,
-        List<Caution> cautions,
-        List<Working> working) {
+        Inputs inputs,
+        List<Offer> offers,
+        List<Caution> cautions) {
+
+    /**
+     * What went into the figures beside what the records show.
+     *
+     * @param allowance added to the amount, as a fraction
+     * @param shrinkage volume lost on cure, as a fraction
+     * @param soakMl what bare wood drinks, in mL
+     * @param residueGrams what stays in each cup, in g
+     * @param cupMostGrams the most that goes into one cup, in g, or null for no limit
+     * @param densityA density of the part A lots taken, in g/mL, or null
+     * @param densityB density of the part B lots taken, in g/mL, or null
+     */
+    public record Inputs(
+            double allowance,
+            double shrinkage,
+            double soakMl,
+            double residueGrams,
+            @Nullable Double cupMostGrams,
+            @Nullable Double densityA,
+            @Nullable Double densityB) {}
+
+    /**
+     * What to do where a scale can't weigh a pigment well.
+     *
+     * @param layer the layer whose cups it is about
+     * @param pigment the pigment
+     * @param name its name
+     * @param grams what a cup needs, in g
+     * @param leastGrams the least its scale weighs to 2 %, in g
+     * @param batchFactor how many times bigger the batch would have to be
+     * @param finerStepGrams the step of a scale that could weigh it to 2 %, in g
+     * @param concentrate the same from a concentrate on the shelf, or null for none
+     */
+    public record Offer(
+            int layer,
+            Item pigment,
+            String name,
+            double grams,
+            double leastGrams,
+            double batchFactor,
+            double finerStepGrams,
+            @Nullable Concentrate concentrate) {}
+
+    /**
+     * A pigment's amount taken from a concentrate.
+     *
+     * @param id the concentrate's id
+     * @param name its name
+     * @param grams how much of it a cup takes, in g
+     * @param plainPartASaved the plain part A that its carrier stands for, in g
+     */
+    public record Concentrate(String id, String name, double grams, double plainPartASaved) {}
 
     /**
      * The scales and the cup that the weights are meant for.
@@ -95,8 +148,15 @@ public record Mix(
      * @param fractionOfResin p, the fraction of mixed resin that the recipe asks for
      * @param strength the lot's strength as a factor
      * @param carriedPartA c, the share of it that is part A
+     * @param gramsPerMl the density of the lots taken, or null where none is stated
      */
-    public record PigmentShare(Item item, String name, double fractionOfResin, double strength, double carriedPartA) {
+    public record PigmentShare(
+            Item item,
+            String name,
+            double fractionOfResin,
+            double strength,
+            double carriedPartA,
+            @Nullable Double gramsPerMl) {
 
         /** Returns the grams to weigh for each gram of mixed resin: p / strength. */
         public double perGramOfResin() {
@@ -217,9 +277,4 @@ public record Mix(
      * @param from the values that went in, in words
      */
     public record Working(String figure, double value, String unit, String formula, String from) {}
-
-    /** Returns an amount of money as it is shown: two decimals. */
-    public static String shownMoney(Cost cost) {
-        return BigDecimal.valueOf(cost.amount()).setScale(2, java.math.RoundingMode.HALF_UP) + " " + cost.currency();
-    }
 }

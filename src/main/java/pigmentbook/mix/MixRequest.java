@@ -23,6 +23,7 @@ import pigmentbook.quantity.WeighingStep;
  * @param step the resin scale's step, or null for the book's
  * @param fineStep the fine scale's step, or null for the book's
  * @param roomTemperature the room's temperature, or null for the book's
+ * @param humidity the room's relative humidity, or null for the book's
  * @param lotIds the lots to take, whatever their stock or age
  * @param on the day used for expiry
  */
@@ -36,12 +37,13 @@ public record MixRequest(
         @Nullable WeighingStep step,
         @Nullable WeighingStep fineStep,
         @Nullable Temperature roomTemperature,
+        @Nullable Percent humidity,
         List<String> lotIds,
         LocalDate on) {
 
     /** Returns a request for a size with all else as the book has it. */
     public static MixRequest of(Size size, LocalDate on) {
-        return new MixRequest(size, null, List.of(), null, null, null, null, null, null, List.of(), on);
+        return new MixRequest(size, null, List.of(), null, null, null, null, null, null, null, List.of(), on);
     }
 
     /** The one figure that drives all others. */
