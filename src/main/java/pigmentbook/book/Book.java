@@ -9,7 +9,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
-import org.jspecify.annotations.Nullable;
 
 /** The indexed whole: every record by its id, and what can be derived from the pours. Immutable. */
 public final class Book {
@@ -126,21 +125,34 @@ public final class Book {
         return found == null ? List.of() : Collections.unmodifiableList(found);
     }
 
+    /** Returns what should be left of a lot, in g: received − poured + corrected. It may be below zero. */
+    public double leftGrams(Lot lot) {
+        return lot.quantity().grams() - pouredGrams(lot) + correctedGrams(lot);
+    }
+
     /** Returns how a lot's stock comes about. */
     public Stock stockOf(Lot lot) {
+        LotUse use = uses.get(lot.id());
+        return new Stock(
+                lot,
+                leftGrams(lot),
+                lot.quantity().grams(),
+                pouredGrams(lot),
+                correctedGrams(lot),
+                use == null ? List.of() : List.copyOf(use.pourIds));
+    }
+
+    private double pouredGrams(Lot lot) {
+        LotUse use = uses.get(lot.id());
+        return use == null ? 0 : use.grams;
+    }
+
+    private static double correctedGrams(Lot lot) {
         double corrected = 0;
         for (Lot.Correction correction : lot.corrections()) {
             corrected += correction.change().grams();
         }
-        @Nullable LotUse use = uses.get(lot.id());
-        double poured = use == null ? 0 : use.grams;
-        return new Stock(
-                lot,
-                lot.quantity().grams() - poured + corrected,
-                lot.quantity().grams(),
-                poured,
-                corrected,
-                use == null ? List.of() : List.copyOf(use.pourIds));
+        return corrected;
     }
 
     /** Returns the recipes that a lot went into, by id. */

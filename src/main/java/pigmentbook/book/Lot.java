@@ -40,6 +40,13 @@ public record Lot(
         @Nullable Mass dropMass,
         List<Correction> corrections) {
 
+    public Lot {
+        if (strength != null && strength.percent() <= 0) {
+            throw new IllegalArgumentException("A strength of " + strength.written()
+                    + " must be above 0 %; 100 % is as strong as the reference lot.");
+        }
+    }
+
     /** Part A or part B. */
     public enum Part {
         A,

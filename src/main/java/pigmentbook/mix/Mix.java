@@ -60,6 +60,32 @@ public record Mix(
         List<Offer> offers,
         List<Caution> cautions) {
 
+    /** Returns the same mix with what there is to say of it. */
+    Mix with(List<Offer> offers, List<Caution> cautions) {
+        return new Mix(
+                recipe,
+                revision,
+                resin,
+                mold,
+                scales,
+                on,
+                roomMl,
+                targetMl,
+                mixedDensity,
+                limitedBy,
+                alsoLimitedBy,
+                shares,
+                totals,
+                layers,
+                timeline,
+                workingTimeMin,
+                roomCelsius,
+                look,
+                inputs,
+                offers,
+                cautions);
+    }
+
     /**
      * What went into the figures beside what the records show.
      *
