@@ -1,74 +1,134 @@
 package pigmentbook.quantity;
 
 import java.math.BigDecimal;
-import java.util.Map;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import java.math.BigInteger;
+import java.util.Locale;
 import org.hipparchus.fraction.BigFraction;
+import org.jspecify.annotations.Nullable;
 
-/** Reads amounts: for now a plain decimal and a metric unit. */
+/**
+ * Reads amounts as people write them: exactly, and rounded once where a double is wanted.
+ *
+ * <p>A dot or a comma is the decimal mark; a comma before just three digits is refused, because it groups digits
+ * elsewhere. An amount without its unit is refused, since nobody knows afterwards what was meant.
+ */
 final class AmountParser {
 
-    private static final Pattern PLAIN = Pattern.compile("\\s*(-?\\d+(?:\\.\\d+)?)\\s*([^\\d\\s].*)?");
-    private static final Map<Kind, Map<String, String>> UNITS = Map.of(
-            Kind.AREA, Map.of("m2", "1000000", "mm2", "1"),
-            Kind.COVERAGE, Map.of("g/m2", "1"),
-            Kind.DENSITY, Map.of("g/mL", "1"),
-            Kind.DURATION, Map.of("min", "1", "h", "60", "d", "1440"),
-            Kind.LENGTH, Map.of("mm", "1", "cm", "10", "in", "25.4"),
-            Kind.MASS, Map.of("g", "1", "kg", "1000"),
-            Kind.PERCENT, Map.of("%", "1"),
-            Kind.TEMPERATURE, Map.of("C", "1"),
-            Kind.VOLUME, Map.of("mL", "1", "L", "1000"));
+    private static final String NUMBER = "a plain number is expected, such as 1.5";
+    private static final String RATIO = "a ratio is expected, such as 2:1 or 100:47";
+    private static final String MONEY = "an amount of money is expected, such as 62.00";
 
     private AmountParser() {}
 
+    /** Returns the double nearest to an amount of 0 or more, in its kind's own unit. */
     static double parse(String text, Kind kind) {
-        return parseExact(text, kind).doubleValue();
+        PlainAmount plain = PlainAmount.read(text, kind);
+        return plain != null ? plain.nearest() : Numbers.nearest(notNegative(text, kind));
     }
 
+    /** Returns the double nearest to an amount above 0. */
     static double parsePositive(String text, Kind kind) {
-        return parse(text, kind);
-    }
-
-    static double parseSigned(String text, Kind kind) {
-        return parse(text, kind);
-    }
-
-    static BigFraction parseExact(String text, Kind kind) {
-        Matcher found = PLAIN.matcher(text);
-        Map<String, String> units = UNITS.getOrDefault(kind, Map.of());
-        if (!found.matches()
-                || found.group(2) == null
-                || !units.containsKey(found.group(2).strip())) {
-            throw new BadAmountException("\"" + text + "\" is no amount.");
+        double value = parse(text, kind);
+        if (value <= 0) {
+            throw Refusal.notPositive(text, kind);
         }
-        String factor = units.getOrDefault(found.group(2).strip(), "1");
-        return fraction(found.group(1)).multiply(fraction(factor));
+        return value;
+    }
+
+    /** Returns the double nearest to an amount that may be below 0. */
+    static double parseSigned(String text, Kind kind) {
+        PlainAmount plain = PlainAmount.read(text, kind);
+        return plain != null ? plain.nearest() : Numbers.nearest(theLongWay(text, kind));
+    }
+
+    /** Returns an amount of 0 or more. */
+    static BigFraction parseExact(String text, Kind kind) {
+        PlainAmount plain = PlainAmount.read(text, kind);
+        return plain != null ? plain.exact() : notNegative(text, kind);
+    }
+
+    /** Returns an amount that may be below 0. */
+    static BigFraction parseExactSigned(String text, Kind kind) {
+        PlainAmount plain = PlainAmount.read(text, kind);
+        return plain != null ? plain.exact() : theLongWay(text, kind);
+    }
+
+    private static BigFraction notNegative(String text, Kind kind) {
+        BigFraction value = theLongWay(text, kind);
+        if (value.signum() < 0) {
+            throw Refusal.negative(text, kind.noun());
+        }
+        return value;
+    }
+
+    /** Reads an amount in any way of writing it; it may be negative. */
+    static BigFraction theLongWay(String text, Kind kind) {
+        AmountScanner scanner = new AmountScanner(text, kind.expected());
+        boolean minus = scanner.minus();
+        BigFraction sum = BigFraction.ZERO;
+        BigFraction number = BigFraction.ZERO;
+        UnitNames.@Nullable Scale last = null;
+        UnitNames.Scale unit;
+        do {
+            boolean lastIsWhole = number.getDenominator().equals(BigInteger.ONE);
+            number = scanner.number();
+            unit = unitOf(text, scanner.unit(), kind);
+            if (last != null && !(kind.addsUp() && lastIsWhole && unit.factor().compareTo(last.factor()) < 0)) {
+                throw Refusal.notOne(text, kind);
+            }
+            sum = sum.add(number.multiply(unit.factor()));
+            last = unit;
+        } while (scanner.more(unit.factor().equals(Unit.FOOT.factor())));
+        return (minus ? sum.negate() : sum).add(unit.offset());
+    }
+
+    private static UnitNames.Scale unitOf(String text, String name, Kind kind) {
+        if (name.isEmpty()) {
+            throw Refusal.noUnit(text, kind);
+        }
+        UnitNames.Scale unit = UnitNames.find(name);
+        if (unit == null) {
+            throw Refusal.badUnit(text, name, kind);
+        }
+        if (unit.kind() != kind) {
+            throw Refusal.otherKind(text, unit.kind(), kind);
+        }
+        return unit;
     }
 
     static BigFraction parseNumber(String text) {
-        return fraction(text.strip());
+        AmountScanner scanner = new AmountScanner(text, NUMBER);
+        boolean minus = scanner.minus();
+        BigFraction number = scanner.number();
+        scanner.end();
+        return minus ? number.negate() : number;
     }
 
     static Ratio parseRatio(String text) {
-        int colon = text.indexOf(':');
-        return new Ratio(parseNumber(text.substring(0, colon)), parseNumber(text.substring(colon + 1)), text);
+        AmountScanner scanner = new AmountScanner(text, RATIO);
+        BigFraction a = scanner.number();
+        if (!scanner.word(":", "to")) {
+            throw Refusal.noAmount(text, RATIO);
+        }
+        BigFraction b = scanner.number();
+        scanner.end();
+        return new Ratio(a, b, text);
     }
 
     static Money parseMoney(String amount, String currency) {
-        return new Money(new BigDecimal(amount), currency);
+        AmountScanner scanner = new AmountScanner(amount, MONEY);
+        if (scanner.minus()) {
+            throw Refusal.negative(amount, "a price");
+        }
+        BigDecimal value = scanner.decimal();
+        scanner.end();
+        return new Money(value, currency.strip().toUpperCase(Locale.ROOT));
     }
 
     static void requireFinite(double value, String written) {
         if (!Double.isFinite(value)) {
             throw new BadAmountException(
-                    "\"" + written + "\" is no number that can be worked with; write a plain amount.");
+                    Refusal.quoted(written) + " is no number that can be worked with; write a plain amount.");
         }
-    }
-
-    private static BigFraction fraction(String decimal) {
-        BigDecimal exact = new BigDecimal(decimal);
-        return new BigFraction(exact.unscaledValue(), java.math.BigInteger.TEN.pow(exact.scale()));
     }
 }

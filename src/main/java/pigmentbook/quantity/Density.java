@@ -3,13 +3,16 @@ package pigmentbook.quantity;
 /**
  * A density.
  *
- * @param gramsPerMl the value, in the unit that the name says
+ * @param gramsPerMl the value in g/mL, above 0
  * @param written the text it was read from
  */
 public record Density(double gramsPerMl, String written) implements Amount {
 
     public Density {
         AmountParser.requireFinite(gramsPerMl, written);
+        if (gramsPerMl <= 0) {
+            throw Refusal.notPositive(written, Kind.DENSITY);
+        }
     }
 
     /**

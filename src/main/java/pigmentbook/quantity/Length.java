@@ -21,6 +21,15 @@ public record Length(BigFraction exactMm, String written) implements Amount {
         return new Length(AmountParser.parseExact(text, Kind.LENGTH), text);
     }
 
+    /**
+     * Reads a place on a drawing, which may lie below or left of its origin: {@code "-12 mm"}.
+     *
+     * @throws BadAmountException if the text is no length
+     */
+    public static Length parseCoordinate(String text) {
+        return new Length(AmountParser.parseExactSigned(text, Kind.LENGTH), text);
+    }
+
     /** Makes a length from a number of mm that a calculation gave. */
     public static Length ofMm(double mm) {
         return new Length(Numbers.exact(mm), Numbers.plain(mm) + " mm");
@@ -28,6 +37,6 @@ public record Length(BigFraction exactMm, String written) implements Amount {
 
     /** Returns the length in mm. */
     public double mm() {
-        return exactMm.doubleValue();
+        return Numbers.nearest(exactMm);
     }
 }

@@ -10,6 +10,16 @@ import java.math.BigDecimal;
  */
 public record Money(BigDecimal amount, String currency) implements Amount {
 
+    public Money {
+        if (amount.signum() < 0) {
+            throw Refusal.negative(amount.toPlainString(), "a price");
+        }
+        if (currency.length() != 3 || !currency.chars().allMatch(letter -> letter >= 'A' && letter <= 'Z')) {
+            throw new BadAmountException(
+                    Refusal.quoted(currency) + " is no currency; write its three letters, such as EUR.");
+        }
+    }
+
     /**
      * Reads an amount and its currency.
      *

@@ -10,6 +10,12 @@ import org.hipparchus.fraction.BigFraction;
  */
 public record Percent(BigFraction exactPercent, String written) implements Amount {
 
+    public Percent {
+        if (exactPercent.signum() < 0) {
+            throw Refusal.negative(written, Kind.PERCENT.noun());
+        }
+    }
+
     /**
      * Reads what a person wrote.
      *
@@ -27,11 +33,11 @@ public record Percent(BigFraction exactPercent, String written) implements Amoun
 
     /** Returns the percent: 1.2 for 1.2 %. */
     public double percent() {
-        return exactPercent.doubleValue();
+        return Numbers.nearest(exactPercent);
     }
 
     /** Returns the fraction: 0.012 for 1.2 %. */
     public double fraction() {
-        return exactPercent.divide(100).doubleValue();
+        return Numbers.nearest(exactPercent.divide(100));
     }
 }

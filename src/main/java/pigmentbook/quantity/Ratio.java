@@ -15,7 +15,7 @@ public record Ratio(BigFraction a, BigFraction b, String written) implements Amo
     public Ratio {
         if (a.signum() <= 0 || b.signum() <= 0) {
             throw new BadAmountException(
-                    "A ratio of \"" + written + "\" has a part that is not above zero; write it like 2:1.");
+                    "A ratio of " + Refusal.quoted(written) + " has a part that is not above zero; write it like 2:1.");
         }
     }
 
@@ -31,11 +31,11 @@ public record Ratio(BigFraction a, BigFraction b, String written) implements Amo
 
     /** Returns a/b: 2 for 2:1. */
     public double quotient() {
-        return a.divide(b).doubleValue();
+        return Numbers.nearest(a.divide(b));
     }
 
     /** Returns the first part's share of the whole: 2:1 is 0.667. */
     public double shareOfA() {
-        return a.divide(a.add(b)).doubleValue();
+        return Numbers.nearest(a.divide(a.add(b)));
     }
 }

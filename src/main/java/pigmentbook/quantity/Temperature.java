@@ -3,13 +3,19 @@ package pigmentbook.quantity;
 /**
  * A temperature.
  *
- * @param celsius the value, in the unit that the name says
+ * @param celsius the value in °C, not below absolute zero
  * @param written the text it was read from
  */
 public record Temperature(double celsius, String written) implements Amount {
 
+    private static final double ABSOLUTE_ZERO_CELSIUS = -273.15;
+
     public Temperature {
         AmountParser.requireFinite(celsius, written);
+        if (celsius < ABSOLUTE_ZERO_CELSIUS) {
+            throw new BadAmountException(Refusal.quoted(written) + " is below absolute zero, -273.15 C; "
+                    + Kind.TEMPERATURE.expected() + ".");
+        }
     }
 
     /**

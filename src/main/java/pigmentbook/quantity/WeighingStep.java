@@ -1,9 +1,13 @@
 package pigmentbook.quantity;
 
+import java.math.BigInteger;
 import org.hipparchus.fraction.BigFraction;
 
 /**
  * The smallest step that a scale's display shows, exact and above zero: 0.01 g, 0.05 g, 1/8 oz.
+ *
+ * <p>Rounding is done in exact fractions of the shortest decimal that reads back as the given double, so it holds for
+ * any size, and its results are the doubles nearest to a multiple of the step.
  *
  * @param exactGrams the step in g
  * @param written the text it was read from
@@ -13,10 +17,14 @@ public record WeighingStep(BigFraction exactGrams, String written) implements Am
     /** How near to a half, in steps, still counts as a half: 1.005 g at 0.01 g is 1.01 g. */
     public static final double HALF_WITHIN = 1e-9;
 
+    private static final BigFraction WITHIN = new BigFraction(1, 1_000_000_000);
+    private static final BigFraction HALF = new BigFraction(1, 2);
+    private static final int MOST_DECIMALS = 4;
+
     public WeighingStep {
         if (exactGrams.signum() <= 0) {
             throw new BadAmountException(
-                    "A scale's step of \"" + written + "\" is not above zero; write it like 0.01 g.");
+                    "A scale's step of " + Refusal.quoted(written) + " is not above zero; write it like 0.01 g.");
         }
     }
 
@@ -32,7 +40,7 @@ public record WeighingStep(BigFraction exactGrams, String written) implements Am
 
     /** Returns the step in g. */
     public double grams() {
-        return exactGrams.doubleValue();
+        return Numbers.nearest(exactGrams);
     }
 
     /**
@@ -42,31 +50,40 @@ public record WeighingStep(BigFraction exactGrams, String written) implements Am
      * @return the multiple of the step, in g
      */
     public double round(double grams) {
-        return times(StrictMath.floor(grams / grams() + 0.5 + HALF_WITHIN));
+        return times(floor(steps(grams).add(HALF).add(WITHIN)));
     }
 
-    /** Returns the largest multiple of the step that is not above {@code grams}. */
+    /** Returns the largest multiple of the step that is not above {@code grams}, or within 1e-9 of a step above it. */
     public double roundDown(double grams) {
-        return times(StrictMath.floor(grams / grams() + HALF_WITHIN));
+        return times(floor(steps(grams).add(WITHIN)));
     }
 
-    /** Returns the smallest multiple of the step that is not below {@code grams}. */
+    /** Returns the smallest multiple of the step that is not below {@code grams}, or within 1e-9 of a step below it. */
     public double roundUp(double grams) {
-        return times(StrictMath.ceil(grams / grams() - HALF_WITHIN));
+        return times(floor(steps(grams).subtract(WITHIN).negate()).negate());
     }
 
     /** Returns how many decimals in g show a multiple of the step in full, at most 4. */
     public int decimals() {
         int decimals = 0;
         BigFraction scaled = exactGrams;
-        while (decimals < 4 && !scaled.getDenominator().equals(java.math.BigInteger.ONE)) {
+        while (decimals < MOST_DECIMALS && !scaled.getDenominator().equals(BigInteger.ONE)) {
             scaled = scaled.multiply(10);
             decimals++;
         }
         return decimals;
     }
 
-    private double times(double steps) {
-        return exactGrams.multiply(Numbers.exact(steps)).doubleValue();
+    private BigFraction steps(double grams) {
+        return Numbers.exact(grams).divide(exactGrams);
+    }
+
+    private static BigInteger floor(BigFraction value) {
+        BigInteger[] quotient = value.getNumerator().divideAndRemainder(value.getDenominator());
+        return quotient[1].signum() < 0 ? quotient[0].subtract(BigInteger.ONE) : quotient[0];
+    }
+
+    private double times(BigInteger steps) {
+        return Numbers.nearest(exactGrams.multiply(steps));
     }
 }
