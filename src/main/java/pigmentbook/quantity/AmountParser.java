@@ -72,7 +72,7 @@ final class AmountParser {
         do {
             boolean lastIsWhole = number.getDenominator().equals(BigInteger.ONE);
             number = scanner.number();
-            unit = unitOf(text, scanner.unit(), kind);
+            unit = UnitNames.ofKind(scanner.unit(), text, kind);
             if (last != null && !(kind.addsUp() && lastIsWhole && unit.factor().compareTo(last.factor()) < 0)) {
                 throw Refusal.notOne(text, kind);
             }
@@ -80,20 +80,6 @@ final class AmountParser {
             last = unit;
         } while (scanner.more(unit.factor().equals(Unit.FOOT.factor())));
         return (minus ? sum.negate() : sum).add(unit.offset());
-    }
-
-    private static UnitNames.Scale unitOf(String text, String name, Kind kind) {
-        if (name.isEmpty()) {
-            throw Refusal.noUnit(text, kind);
-        }
-        UnitNames.Scale unit = UnitNames.find(name);
-        if (unit == null) {
-            throw Refusal.badUnit(text, name, kind);
-        }
-        if (unit.kind() != kind) {
-            throw Refusal.otherKind(text, unit.kind(), kind);
-        }
-        return unit;
     }
 
     static BigFraction parseNumber(String text) {

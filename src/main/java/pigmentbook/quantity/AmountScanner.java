@@ -200,7 +200,7 @@ final class AmountScanner {
             at++;
         }
         String unit = tidy.substring(start, at).strip();
-        if (unit.equals("'") && isWhole(at, at + 3) && !isDigit(at + 3)) {
+        if (unit.equals("'") && tidy.charAt(at - 1) == '\'' && isWhole(at, at + 3) && !isDigit(at + 3)) {
             // 1'500 is a foot and 500 of something to one person, and fifteen hundred to another.
             throw Refusal.apart(text);
         }

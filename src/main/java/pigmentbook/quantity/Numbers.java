@@ -4,12 +4,15 @@ import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.List;
 import org.hipparchus.fraction.BigFraction;
 
 /** Plain numbers: read from what people type, written the same way on every machine. */
 public final class Numbers {
 
     private static final BigInteger EXACT_AS_DOUBLE = BigInteger.ONE.shiftLeft(53);
+
+    private static final List<RoundingMode> SHORTENING = List.of(RoundingMode.HALF_EVEN, RoundingMode.UP);
 
     private Numbers() {}
 
@@ -79,7 +82,7 @@ public final class Numbers {
 
     /**
      * Returns the shortest decimal that reads back, the nearest of several. Not {@link Double#toString(double)}, which
-     * writes 2.0E-3 so before Java 19 but 5.684341886080802E-14 with a digit more.
+     * writes some doubles with a digit too many before Java 19.
      */
     private static BigDecimal shortest(double value) {
         if (value == Math.rint(value) && Math.abs(value) < 1e15) {
@@ -89,9 +92,12 @@ public final class Numbers {
         // 15 digits always tell decimals apart, 17 always tell doubles apart; below the normal range fewer may do.
         int digits = Math.abs(value) < Double.MIN_NORMAL ? 1 : 15;
         while (true) {
-            BigDecimal rounded = exact.round(new MathContext(digits, RoundingMode.HALF_EVEN));
-            if (digits == 17 || rounded.doubleValue() == value) {
-                return rounded.stripTrailingZeros();
+            // Above a power of two doubles lie wider apart than below it: only the decimal further off may read back.
+            for (RoundingMode mode : SHORTENING) {
+                BigDecimal rounded = exact.round(new MathContext(digits, mode));
+                if (rounded.doubleValue() == value) {
+                    return rounded.stripTrailingZeros();
+                }
             }
             digits++;
         }

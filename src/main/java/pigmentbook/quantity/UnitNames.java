@@ -47,6 +47,25 @@ final class UnitNames {
         return slash < 0 ? simple(name) : quotient(simple(name.substring(0, slash)), simple(name.substring(slash + 1)));
     }
 
+    /**
+     * Returns the unit of that name in a text.
+     *
+     * @throws BadAmountException if there is no name, no unit of that name, or it is of another kind
+     */
+    static Scale ofKind(String name, String text, Kind kind) {
+        if (name.isEmpty()) {
+            throw Refusal.noUnit(text, kind);
+        }
+        Scale unit = find(name);
+        if (unit == null) {
+            throw Refusal.badUnit(text, name, kind);
+        }
+        if (unit.kind != kind) {
+            throw Refusal.otherKind(text, unit.kind, kind);
+        }
+        return unit;
+    }
+
     private static @Nullable Scale quotient(@Nullable Scale mass, @Nullable Scale room) {
         if (mass == null || room == null || mass.kind != Kind.MASS) {
             return null;
