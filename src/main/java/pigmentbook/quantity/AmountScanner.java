@@ -32,13 +32,24 @@ final class AmountScanner {
         if (text.length() > MOST_CHARACTERS) {
             throw Refusal.tooLong(text, expected);
         }
-        if (text.codePoints().anyMatch(Refusal::cannotBeSeen)) {
+        if (hasUnseen(text)) {
             throw Refusal.unseen(text, expected);
         }
         this.tidy = tidied(text);
         if (tidy.isEmpty()) {
             throw Refusal.empty(expected);
         }
+    }
+
+    private static boolean hasUnseen(String text) {
+        int sign;
+        for (int i = 0; i < text.length(); i += Character.charCount(sign)) {
+            sign = text.codePointAt(i);
+            if (Refusal.cannotBeSeen(sign)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static String tidied(String text) {

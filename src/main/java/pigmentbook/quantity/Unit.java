@@ -1,5 +1,6 @@
 package pigmentbook.quantity;
 
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -108,10 +109,13 @@ enum Unit {
     private static final Map<Kind, List<Unit>> BY_KIND = new EnumMap<>(Kind.class);
 
     static {
-        for (Kind kind : Kind.values()) {
-            BY_KIND.put(
-                    kind,
-                    List.of(values()).stream().filter(unit -> unit.kind == kind).toList());
+        for (Unit unit : values()) {
+            List<Unit> known = BY_KIND.get(unit.kind);
+            if (known == null) {
+                known = new ArrayList<>();
+                BY_KIND.put(unit.kind, known);
+            }
+            known.add(unit);
         }
     }
 
@@ -139,7 +143,8 @@ enum Unit {
 
     /** Returns the units of a kind, the commonest first; none for kinds that are put together. */
     static List<Unit> of(Kind kind) {
-        return BY_KIND.getOrDefault(kind, List.of());
+        List<Unit> units = BY_KIND.get(kind);
+        return units == null ? List.of() : units;
     }
 
     Kind kind() {

@@ -114,7 +114,10 @@ final class UnitNames {
     /** Returns the name with one way of writing spaces, dots, powers, "per", degrees and "imperial". */
     private static String unified(String written) {
         String name = written.replace(".", " ").replace("^", "").replace("°", " °");
-        name = String.join(" ", name.strip().split(" +"));
+        name = name.strip();
+        while (name.contains("  ")) {
+            name = name.replace("  ", " ");
+        }
         name = name.replace(" per ", "/").replace(" /", "/").replace("/ ", "/").replace("° ", "°");
         name = name.replace("U S ", "US ").replace("u s ", "us ");
         return name.replace("imperial ", "imp ").replace("Imperial ", "imp ").replace("UK ", "imp ");
