@@ -1,0 +1,144 @@
+package pigmentbook.sheet;
+
+import java.time.LocalDateTime;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One cell of a grid.
+ *
+ * @param content what stands in it
+ * @param style how it looks
+ * @param across how many columns it spans, 1 or more
+ * @param down how many rows it spans, 1 or more
+ * @param name its defined name, or null
+ * @param check what may be typed into it; null: it is locked
+ */
+public record Cell(
+        Content content,
+        Style style,
+        int across,
+        int down,
+        @Nullable String name,
+        @Nullable Check check) {
+
+    /** What may be typed into an open cell. */
+    public enum Check {
+        /** Anything. */
+        ANYTHING,
+        /** A number, 0 or more. */
+        NUMBER,
+        /** A number from 0 to 100. */
+        PERCENT,
+        /** A whole number from 1 to 5. */
+        RATING
+    }
+
+    /** What stands in a cell. */
+    public sealed interface Content {}
+
+    /** Nothing. */
+    public record Blank() implements Content {}
+
+    /**
+     * Words. Never a formula, whatever they begin with.
+     *
+     * @param text the words, made fit for every format
+     */
+    public record Text(String text) implements Content {
+        public Text {
+            text = Texts.clean(text);
+        }
+    }
+
+    /**
+     * A number.
+     *
+     * @param value its value
+     * @param form how it is shown
+     */
+    public record Figure(double value, Form form) implements Content {}
+
+    /**
+     * A formula with what it comes to.
+     *
+     * @param expr the formula
+     * @param value what it comes to
+     * @param form how it is shown
+     */
+    public record Formula(Expr expr, double value, Form form) implements Content {}
+
+    /**
+     * How a number is shown.
+     *
+     * @param before words before it, such as {@code "revision "}
+     * @param decimals how many decimals, 0 or more
+     * @param blanks how many decimals' room to leave behind it, so that points stand beneath each other
+     */
+    public record Form(String before, int decimals, int blanks) {
+
+        /** Returns the room behind it, as spaces as wide as a point and as digits. */
+        String behind() {
+            if (blanks == 0) {
+                return "";
+            }
+            return (decimals == 0 ? "\u2008" : "") + "\u2007".repeat(blanks);
+        }
+    }
+
+    /**
+     * A moment, local time.
+     *
+     * @param at the moment
+     */
+    public record Moment(LocalDateTime at) implements Content {}
+
+    /** Nothing yet; a moment will be typed. */
+    public record BlankMoment() implements Content {}
+
+    /**
+     * A patch of colour.
+     *
+     * @param rgb the colour as {@code #rrggbb}
+     */
+    public record Chip(String rgb) implements Content {}
+
+    static Cell blank(Style style) {
+        return new Cell(new Blank(), style, 1, 1, null, null);
+    }
+
+    static Cell text(Style style, String text) {
+        return new Cell(new Text(text), style, 1, 1, null, null);
+    }
+
+    static Cell figure(Style style, double value, String before, int decimals) {
+        return new Cell(new Figure(value, new Form(before, decimals, 0)), style, 1, 1, null, null);
+    }
+
+    static Cell formula(Style style, Expr expr, double value, Form form) {
+        return new Cell(new Formula(expr, value, form), style, 1, 1, null, null);
+    }
+
+    static Cell of(Style style, Content content) {
+        return new Cell(content, style, 1, 1, null, null);
+    }
+
+    Cell across(int columns) {
+        return new Cell(content, style, columns, down, name, check);
+    }
+
+    Cell down(int rows) {
+        return new Cell(content, style, across, rows, name, check);
+    }
+
+    Cell named(String definedName) {
+        return new Cell(content, style, across, down, definedName, check);
+    }
+
+    Cell entry(Check typed) {
+        return new Cell(content, style, across, down, name, typed);
+    }
+
+    boolean isLocked() {
+        return check == null;
+    }
+}

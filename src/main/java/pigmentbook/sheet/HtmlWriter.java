@@ -1,0 +1,201 @@
+package pigmentbook.sheet;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.time.format.DateTimeFormatter;
+import java.util.Arrays;
+import java.util.Locale;
+import pigmentbook.quantity.Numbers;
+
+/** Draws the page as one HTML file for the screen and for paper: no script, nothing from elsewhere. */
+final class HtmlWriter {
+
+    private static final DateTimeFormatter SHOWN = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
+    private static final double FULL = 1;
+
+    /** Browsers round each row up a little. */
+    private static final double SLACK = 0.985;
+
+    private HtmlWriter() {}
+
+    static void write(MixSheet sheet, OutputStream out) throws IOException {
+        Grid grid = sheet.page();
+        Xml html = new Xml();
+        html.raw("<!DOCTYPE html>\n").open("html").attr("lang", "en");
+        html.open("head").open("meta").attr("charset", "utf-8").close();
+        html.open("meta")
+                .attr("name", "viewport")
+                .attr("content", "width=device-width, initial-scale=1")
+                .close();
+        html.open("title").text(grid.foot()).closeLong();
+        html.open("style").raw(css(sheet)).close().close();
+        html.open("body").open("main").open("table");
+        html.open("colgroup");
+        for (double width : grid.columnsMm()) {
+            html.open("col")
+                    .attr("style", "width:" + Numbers.plain(width) + "mm")
+                    .close();
+        }
+        html.close();
+        int[] coveredDown = new int[grid.columnsMm().size()];
+        for (Grid.Row row : grid.rows()) {
+            row(html, row, coveredDown);
+        }
+        html.close();
+        html.open("footer").text(grid.foot()).closeLong();
+        html.close().close().close().raw("\n");
+        out.write(html.bytes());
+    }
+
+    private static void row(Xml html, Grid.Row row, int[] coveredDown) {
+        html.open("tr");
+        html.attr("style", "height:" + Numbers.plain(row.heightPt()) + "pt");
+        if (row.newPage()) {
+            html.attr("class", "page");
+        }
+        int column = 0;
+        for (Grid.Placed placed : row.cells()) {
+            gap(html, column, placed.column(), coveredDown);
+            cell(html, placed.cell());
+            column = placed.column() + placed.cell().across();
+            Arrays.fill(coveredDown, placed.column(), column, placed.cell().down() - 1);
+        }
+        gap(html, column, coveredDown.length, coveredDown);
+        html.closeLong();
+    }
+
+    private static void gap(Xml html, int from, int to, int[] coveredDown) {
+        int empty = 0;
+        for (int column = from; column < to; column++) {
+            if (coveredDown[column] > 0) {
+                coveredDown[column]--;
+            } else {
+                empty++;
+            }
+        }
+        if (empty > 0) {
+            html.open("td").attr("colspan", empty).closeLong();
+        }
+    }
+
+    private static void cell(Xml html, Cell cell) {
+        html.open("td").attr("class", className(cell.style()));
+        if (cell.across() > 1) {
+            html.attr("colspan", cell.across());
+        }
+        if (cell.down() > 1) {
+            html.attr("rowspan", cell.down());
+        }
+        if (cell.content() instanceof Cell.Chip chip) {
+            html.attr("style", "background:" + chip.rgb());
+        }
+        html.text(shown(cell.content())).closeLong();
+    }
+
+    private static String shown(Cell.Content content) {
+        if (content instanceof Cell.Text text) {
+            return text.text();
+        }
+        if (content instanceof Cell.Figure figure) {
+            return shown(figure.value(), figure.form());
+        }
+        if (content instanceof Cell.Formula formula) {
+            return shown(formula.value(), formula.form());
+        }
+        return content instanceof Cell.Moment moment ? SHOWN.format(moment.at()) : "";
+    }
+
+    private static String shown(double value, Cell.Form form) {
+        return form.before() + Numbers.fixed(value, form.decimals()) + form.behind();
+    }
+
+    private static String className(Style style) {
+        return style.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    private static String css(MixSheet sheet) {
+        Paper paper = sheet.info().paper();
+        double room = paper.roomPt() * SLACK;
+        double zoom =
+                sheet.page().onePage() ? Math.min(FULL, room / sheet.page().heightPt()) : FULL;
+        StringBuilder css = new StringBuilder("""
+
+                @page { size: %PAPER% portrait; margin: %TOP%mm %SIDE%mm %BOTTOM%mm;
+                  @bottom-left { content: "%FOOT%"; font: 8pt Arial, sans-serif; }
+                  @bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8pt Arial, sans-serif; } }
+                * { box-sizing: border-box; }
+                html { color-scheme: light; background: #fff; color: #000; -webkit-text-size-adjust: 100%; }
+                body { margin: 0; }
+                main { width: max-content; margin: 8mm auto; padding: 0 4mm; }
+                table { border-collapse: collapse; table-layout: fixed; width: %WIDTH%mm; font-variant-numeric: lining-nums tabular-nums; }
+                td { padding: 0 1.2mm; line-height: 1.18; overflow-wrap: anywhere; white-space: pre-line; unicode-bidi: isolate; }
+                footer { font: 8pt Arial, sans-serif; padding-top: 2mm; }
+                @media print { main { margin: 0 auto; padding: 0; zoom: %ZOOM%; } footer { display: none; }
+                  .page { break-before: page; } tr { break-inside: avoid; } td { print-color-adjust: exact; -webkit-print-color-adjust: exact; } }
+                """.replace("%PAPER%", paper.cssName())
+                .replace("%TOP%", Numbers.plain(Paper.TOP_MM))
+                .replace("%SIDE%", Numbers.plain(Paper.SIDE_MM))
+                .replace("%BOTTOM%", Numbers.plain(Paper.BOTTOM_MM))
+                .replace("%FOOT%", cssText(sheet.page().foot()))
+                .replace("%WIDTH%", Numbers.plain(widthMm(sheet.page())))
+                .replace("%ZOOM%", Numbers.fixed(zoom, 3)));
+        for (Style style : Style.values()) {
+            rule(css, style);
+        }
+        return css.toString();
+    }
+
+    /**
+     * Returns a text as it may stand between quotes in a style sheet inside a page: letters and digits, the rest as
+     * codes.
+     */
+    private static String cssText(String text) {
+        StringBuilder css = new StringBuilder();
+        text.codePoints().forEach(c -> {
+            if (Character.isLetterOrDigit(c) || c == ' ') {
+                css.appendCodePoint(c);
+            } else {
+                css.append('\\').append(Integer.toHexString(c)).append(' ');
+            }
+        });
+        return css.toString();
+    }
+
+    private static double widthMm(Grid grid) {
+        return grid.columnsMm().stream().mapToDouble(Double::doubleValue).sum();
+    }
+
+    private static void rule(StringBuilder css, Style style) {
+        css.append('.')
+                .append(className(style))
+                .append(" { font: ")
+                .append(style.bold() ? "700 " : "400 ")
+                .append(Numbers.plain(style.sizePt()))
+                .append("pt/1.18 ")
+                .append(style.face() == Style.Face.SERIF ? "\"Times New Roman\", serif" : "Arial, sans-serif")
+                .append("; color: #")
+                .append(style.ink())
+                .append("; vertical-align: ")
+                .append(style.low() ? "bottom" : "middle");
+        if (style.right()) {
+            css.append("; text-align: right");
+        }
+        Style.Lines lines = style.lines();
+        line(css, "top", lines.top, lines.rgb);
+        line(css, "bottom", lines.bottom, lines.rgb);
+        line(css, "left", lines.sides, lines.rgb);
+        line(css, "right", lines.sides, lines.rgb);
+        css.append("; }\n");
+    }
+
+    private static void line(StringBuilder css, String side, double pt, String rgb) {
+        if (pt > 0) {
+            css.append("; border-")
+                    .append(side)
+                    .append(": ")
+                    .append(Numbers.plain(pt))
+                    .append("pt solid #")
+                    .append(rgb);
+        }
+    }
+}

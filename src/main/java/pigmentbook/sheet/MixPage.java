@@ -1,0 +1,325 @@
+package pigmentbook.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import pigmentbook.colour.Srgb;
+import pigmentbook.mix.Caution;
+import pigmentbook.mix.Mix;
+import pigmentbook.mix.Timeline;
+
+/** The page a mix is weighed from, in the order of work. */
+final class MixPage {
+
+    /** Together a little less than the room between the edges of A4, which is the narrower paper. */
+    private static final List<Double> COLUMNS_MM = List.of(7.0, 36.0, 24.0, 25.0, 14.5, 14.5, 17.0, 25.0, 12.5, 13.5);
+
+    private static final int ORDER = 0;
+    private static final int ITEM = 1;
+    private static final int LOT = 2;
+    private static final int WEIGH = 3;
+    private static final int LOW = 4;
+    private static final int HIGH = 5;
+    private static final int DISPLAY = 6;
+    private static final int ACTUAL = 7;
+    private static final int EXACT = 8;
+    private static final int RECORD = 9;
+
+    /** Below this the figures are too small at arm's length, so the page is broken instead of shrunk. */
+    private static final double LEAST_SCALE = 0.72;
+
+    private final Mix mix;
+    private final SheetInfo info;
+    private final Rows rows = new Rows(COLUMNS_MM);
+
+    MixPage(Mix mix, SheetInfo info) {
+        this.mix = mix;
+        this.info = info;
+    }
+
+    Grid grid() {
+        header();
+        cautions(Caution.Severity.WARN, "Beware");
+        checksAndSteps();
+        for (Mix.Layer layer : mix.layers()) {
+            layer(layer);
+        }
+        rows.block();
+        after();
+        cautions(Caution.Severity.NOTE, "Good to know");
+        foot();
+        double room = info.paper().roomPt();
+        boolean onePage = mix.layers().size() == 1 && rows.heightPt() * LEAST_SCALE <= room;
+        return new Grid(
+                "Mix", Wording.foot(mix, info), COLUMNS_MM, onePage ? rows.onOnePage() : rows.onPages(room), onePage);
+    }
+
+    private void header() {
+        Mix.Look look = mix.look();
+        Cell chip = look == null ? Cell.blank(Style.CHIP) : Cell.of(Style.CHIP, new Cell.Chip(Srgb.hex(look.lab())));
+        rows.add(
+                30,
+                Rows.at(
+                        ORDER,
+                        Cell.text(Style.TITLE, mix.recipe().name()).across(4).named(CellNames.RECIPE)),
+                Rows.at(
+                        LOW,
+                        Cell.figure(Style.REVISION, mix.revision().number(), "revision ", 0)
+                                .across(3)
+                                .named(CellNames.REVISION)),
+                Rows.at(ACTUAL, chip.across(3).down(2)));
+        rows.add(0, Rows.at(ORDER, Cell.text(Style.BODY, Wording.what(mix)).across(7)));
+        rows.add(
+                0,
+                Rows.at(ORDER, Cell.text(Style.BODY, Wording.basis(mix)).across(7)),
+                Rows.at(ACTUAL, Cell.text(Style.FINE, Wording.reading(look)).across(3)));
+        rows.add(
+                12,
+                label(ORDER, 2, "Sheet"),
+                label(LOT, 2, "Made, date and time"),
+                label(LOW, 3, "Made by"),
+                label(ACTUAL, 3, "Total to weigh; change it and all follows"));
+        rows.add(
+                19,
+                Rows.at(ORDER, Cell.text(Style.FACT, info.id()).across(2).named(CellNames.ID)),
+                Rows.at(LOT, Cell.of(Style.FACT, new Cell.Moment(info.made())).across(2)),
+                Rows.at(LOW, Cell.text(Style.FACT, info.by()).across(3)),
+                Rows.at(
+                        ACTUAL,
+                        Cell.figure(Style.TOTAL, mix.totals().totalGrams(), "", 2)
+                                .named(CellNames.TOTAL)
+                                .entry(Cell.Check.NUMBER)),
+                Rows.at(EXACT, Cell.text(Style.UNIT, "g").across(2)));
+        rows.gap(5);
+        rows.add(0, Rows.at(ORDER, Cell.text(Style.STOP, Wording.stop(mix)).across(10)));
+    }
+
+    private void cautions(Caution.Severity severity, String title) {
+        List<Caution> some = Wording.listed(mix).stream()
+                .filter(each -> each.severity() == severity)
+                .toList();
+        if (some.isEmpty()) {
+            return;
+        }
+        section(title);
+        for (Caution caution : some) {
+            rows.add(
+                    0,
+                    Rows.at(ORDER, Cell.text(Style.LIST_NUMBER, "–")),
+                    Rows.at(
+                            ITEM,
+                            Cell.text(Style.CAUTION, Wording.shown(caution)).across(9)));
+        }
+    }
+
+    private void section(String title) {
+        rows.add(19, Rows.at(ORDER, Cell.text(Style.SECTION, title).across(10)));
+    }
+
+    private void checksAndSteps() {
+        List<String> checks = Wording.checks(mix);
+        List<String> steps = Wording.steps(mix);
+        rows.add(
+                19,
+                Rows.at(ORDER, Cell.text(Style.SECTION, "Before mixing").across(4)),
+                Rows.at(LOW, Cell.text(Style.SECTION, "In this order").across(6)));
+        for (int i = 0; i < Math.max(checks.size(), steps.size()); i++) {
+            List<Grid.Placed> cells = new ArrayList<>();
+            if (i < checks.size()) {
+                cells.add(Rows.at(ORDER, Cell.blank(Style.CHECK_BOX).entry(Cell.Check.ANYTHING)));
+                cells.add(Rows.at(ITEM, Cell.text(Style.BODY, checks.get(i)).across(3)));
+            }
+            if (i < steps.size()) {
+                cells.add(Rows.at(
+                        LOW, Cell.text(Style.BODY, i + 1 + "  " + steps.get(i)).across(6)));
+            }
+            rows.add(14, cells);
+        }
+    }
+
+    private void layer(Mix.Layer layer) {
+        rows.block();
+        section(Wording.layer(mix, layer));
+        rows.add(0, Rows.at(ORDER, Cell.text(Style.FINE, Wording.scales(mix)).across(10)));
+        weighHead();
+        for (Mix.Cup cup : layer.cups()) {
+            cup(layer, cup);
+        }
+        times(layer);
+    }
+
+    private void weighHead() {
+        rows.add(
+                13,
+                head(ORDER, 1, ""),
+                head(ITEM, 1, "Item"),
+                head(LOT, 1, "Lot"),
+                headRight(WEIGH, "Weigh, g"),
+                headRight(LOW, "Low, g"),
+                headRight(HIGH, "High, g"),
+                headRight(DISPLAY, "Display, g"),
+                headRight(ACTUAL, "As weighed, g"),
+                headRight(EXACT, "Exact, g"),
+                headRight(RECORD, "Record"));
+    }
+
+    private void cup(Mix.Layer layer, Mix.Cup cup) {
+        rows.part();
+        rows.add(
+                19,
+                Rows.at(ORDER, Cell.text(Style.CUP, Wording.cup(layer, cup)).across(2)),
+                Rows.at(
+                        LOW,
+                        Cell.text(Style.LABEL_RIGHT, "Weighed by, checked by").across(3)),
+                Rows.at(
+                        ACTUAL,
+                        Cell.blank(Style.ENTRY_TEXT)
+                                .across(3)
+                                .named(CellNames.of("by", layer.number(), cup.number()))
+                                .entry(Cell.Check.ANYTHING)));
+        WeighFormulas formulas = new WeighFormulas(mix, layer.number(), cup);
+        int order = 1;
+        for (Mix.Weighing weighing : cup.items()) {
+            rows.add(24, weighRow(layer.number(), cup.number(), order++, weighing, formulas));
+        }
+    }
+
+    private List<Grid.Placed> weighRow(int layer, int cup, int order, Mix.Weighing weighing, WeighFormulas formulas) {
+        int decimals = weighing.scale().step().decimals();
+        int most = Math.max(decimals, mix.scales().fine().step().decimals());
+        Cell.Form form = new Cell.Form("", decimals, most - decimals);
+        String lot = weighing.lots().isEmpty() ? "" : weighing.lots().get(0).lotId();
+        Cell lotCell = lot.isEmpty() ? Cell.blank(Style.LOT) : Cell.text(Style.LOT, lot);
+        Cell weigh = Cell.formula(Style.WEIGH, formulas.weigh(weighing), weighing.weighGrams(), form);
+        Cell low = Cell.formula(Style.FIGURE, formulas.low(weighing), weighing.lowGrams(), form);
+        Cell high = Cell.formula(Style.FIGURE, formulas.high(weighing), weighing.highGrams(), form);
+        Cell display = Cell.formula(Style.FIGURE, formulas.display(weighing), weighing.displayGrams(), form);
+        Cell target =
+                Cell.formula(Style.EXACT, formulas.target(weighing), weighing.exactGrams(), new Cell.Form("", 3, 0));
+        return List.of(
+                Rows.at(ORDER, Cell.figure(Style.ORDER, order, "", 0)),
+                Rows.at(ITEM, Cell.text(Style.ITEM, Wording.item(weighing))),
+                Rows.at(
+                        LOT,
+                        lotCell.named(CellNames.of("lot", layer, cup, weighing.item()))
+                                .entry(Cell.Check.ANYTHING)),
+                Rows.at(WEIGH, weigh.named(CellNames.of("weigh_g", layer, cup, weighing.item()))),
+                Rows.at(LOW, low.named(CellNames.of("low_g", layer, cup, weighing.item()))),
+                Rows.at(HIGH, high.named(CellNames.of("high_g", layer, cup, weighing.item()))),
+                Rows.at(DISPLAY, display),
+                Rows.at(
+                        ACTUAL,
+                        Cell.blank(Style.ENTRY)
+                                .named(CellNames.of("actual_g", layer, cup, weighing.item()))
+                                .entry(Cell.Check.NUMBER)),
+                Rows.at(EXACT, target.named(CellNames.of("target_g", layer, cup, weighing.item()))),
+                Rows.at(RECORD, Cell.text(Style.RECORD, CellNames.record(layer, cup, weighing.item()))));
+    }
+
+    private void times(Mix.Layer layer) {
+        Timeline timeline = mix.timeline();
+        rows.part();
+        section("Times");
+        rows.add(
+                0, Rows.at(ORDER, Cell.text(Style.FINE, Wording.times(timeline)).across(10)));
+        boolean last = layer.number() == mix.layers().size();
+        Timeline.LayerTimes layerTimes = timeline.layersHours().get(layer.number() - 1);
+        rows.add(
+                13,
+                head(ORDER, 2, "Cup"),
+                head(LOT, 1, "Part B in"),
+                head(WEIGH, 1, Wording.afterMinutes("Pour by", timeline.pourByMin())),
+                head(LOW, 2, "Poured"),
+                head(DISPLAY, 1, "Passes"),
+                head(
+                        ACTUAL,
+                        1,
+                        last
+                                ? Wording.after("Demold", timeline.demoldHours())
+                                : Wording.after("Next layer", since(layer, layerTimes.nextFrom()))),
+                head(
+                        EXACT,
+                        2,
+                        last
+                                ? Wording.after("Full cure", timeline.fullCureHours())
+                                : Wording.after("until", since(layer, layerTimes.nextTo()))));
+        for (Mix.Cup cup : layer.cups()) {
+            rows.add(
+                    20,
+                    Rows.at(
+                            ORDER,
+                            Cell.text(Style.ITEM, Wording.cupTime(timeline, layer, cup))
+                                    .across(2)),
+                    open(LOT, 1),
+                    open(WEIGH, 1),
+                    open(LOW, 2),
+                    open(DISPLAY, 1),
+                    open(ACTUAL, 1),
+                    open(EXACT, 2));
+        }
+    }
+
+    private static @Nullable Double since(Mix.Layer layer, @Nullable Double hours) {
+        return hours == null ? null : (Double) (hours - layer.startHours());
+    }
+
+    private void after() {
+        section("Written down");
+        rows.add(
+                12,
+                label(ORDER, 2, "Started, date and time"),
+                label(LOT, 1, "Room, °C"),
+                label(WEIGH, 1, "Humidity, %"),
+                label(LOW, 3, "Left in cups, g"),
+                label(ACTUAL, 1, "Level reached, mm"),
+                label(EXACT, 2, "Result, 1 to 5"));
+        rows.add(
+                21,
+                Rows.at(
+                        ORDER,
+                        Cell.of(Style.ENTRY_TEXT, new Cell.BlankMoment())
+                                .across(2)
+                                .named("started")
+                                .entry(Cell.Check.ANYTHING)),
+                Rows.at(LOT, entry("room_temperature", Cell.Check.NUMBER)),
+                Rows.at(WEIGH, entry("room_humidity", Cell.Check.PERCENT)),
+                open(LOW, 3),
+                open(ACTUAL, 1),
+                Rows.at(EXACT, entry("result_rating", Cell.Check.RATING).across(2)));
+        rows.add(
+                12,
+                label(ORDER, 4, "Result in words, after a day and after a week"),
+                label(LOW, 6, "Deviations: what, why, who, when"));
+        rows.add(
+                34,
+                Rows.at(ORDER, entry("result_text", Cell.Check.ANYTHING).across(4)),
+                Rows.at(LOW, entry("deviation", Cell.Check.ANYTHING).across(6)));
+        rows.add(12, label(ORDER, 4, "Made by"), label(LOW, 6, "Checked by, before part B"));
+        rows.add(20, open(ORDER, 4), open(LOW, 6));
+    }
+
+    private void foot() {
+        rows.gap(4);
+        rows.add(0, Rows.at(ORDER, Cell.text(Style.ALWAYS, Wording.always(mix)).across(10)));
+    }
+
+    private static Cell entry(String name, Cell.Check check) {
+        return Cell.blank(Style.ENTRY_TEXT).named(name).entry(check);
+    }
+
+    private static Grid.Placed open(int column, int across) {
+        return Rows.at(column, Cell.blank(Style.ENTRY_TEXT).across(across).entry(Cell.Check.ANYTHING));
+    }
+
+    private static Grid.Placed label(int column, int across, String text) {
+        return Rows.at(column, Cell.text(Style.LABEL, text).across(across));
+    }
+
+    private static Grid.Placed head(int column, int across, String text) {
+        return Rows.at(column, Cell.text(Style.HEAD, text).across(across));
+    }
+
+    private static Grid.Placed headRight(int column, String text) {
+        return Rows.at(column, Cell.text(Style.HEAD_RIGHT, text));
+    }
+}

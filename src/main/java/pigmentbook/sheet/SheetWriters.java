@@ -1,0 +1,51 @@
+package pigmentbook.sheet;
+
+import java.io.IOException;
+import java.io.OutputStream;
+
+/** Writes a mix sheet in any of its formats. */
+public final class SheetWriters {
+
+    private SheetWriters() {}
+
+    /** The formats of a mix sheet. */
+    public enum Format {
+        /** ISO/IEC 29500 workbook. */
+        XLSX("xlsx"),
+        /** ISO/IEC 26300 spreadsheet. */
+        ODS("ods"),
+        /** RFC 4180 table, one row an item. */
+        CSV("csv"),
+        /** A page for the screen and for paper. */
+        HTML("html");
+
+        private final String extension;
+
+        Format(String extension) {
+            this.extension = extension;
+        }
+
+        /** Returns the ending of file names. */
+        public String extension() {
+            return extension;
+        }
+    }
+
+    /**
+     * Writes a sheet.
+     *
+     * @param format the format
+     * @param sheet the sheet
+     * @param out where to; it is flushed and left open
+     * @throws IOException if it can't be written
+     */
+    public static void write(Format format, MixSheet sheet, OutputStream out) throws IOException {
+        switch (format) {
+            case XLSX -> XlsxWriter.write(sheet, out);
+            case ODS -> OdsWriter.write(sheet, out);
+            case CSV -> CsvWriter.write(sheet, out);
+            case HTML -> HtmlWriter.write(sheet, out);
+        }
+        out.flush();
+    }
+}
