@@ -21,7 +21,7 @@ class WeighFormulasProperties {
         {"0.1 g", "0.001 g"},
         {"5 g", "0.05 g"},
         {"1/8 oz", "0.02 g"},
-        {"0.5 g", "1 gr"},
+        {"0.5 g", "1 grain"},
         {"1/3 oz", "0.1 g"}
     };
 
