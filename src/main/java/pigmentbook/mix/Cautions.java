@@ -121,9 +121,9 @@ final class Cautions {
         if (also == null || (also.by() != ratio.by() && (densityA == null || densityB == null))) {
             return;
         }
-        double weightsOf = Proportions.shareOfA(resin, also, densityA, densityB);
+        Proportions.Parts parts = Proportions.Parts.of(resin, also, densityA, densityB);
         double inBasis = ratio.ratio().quotient()
-                * (weightsOf / (1 - weightsOf))
+                * (parts.a() / parts.b())
                 / (mix.shares().partA() / mix.shares().partB());
         double least = ratio.window() == null
                 ? ratio.ratio().quotient() * (1 - RATIO_WINDOW)

@@ -16,7 +16,7 @@ import pigmentbook.quantity.Density;
  * carry).
  *
  * @param partA wA, part A's share, carried part A included
- * @param partB wB = 1 − wA
+ * @param partB wB, part B's share; the two make 1
  * @param densityA density of part A in g/mL, or null
  * @param densityB density of part B in g/mL, or null
  * @param mixedDensity density of the resin without pigments in g/mL, or null where none can be worked out
@@ -52,7 +52,8 @@ record Proportions(
             Resin resin, Recipe.Revision revision, Map<Item, Pigment> pigments, Map<Item, Figures> figures) {
         Double densityA = density(figures.get(Item.PART_A), resin.densityA());
         Double densityB = density(figures.get(Item.PART_B), resin.densityB());
-        double partA = shareOfA(resin, resin.ratio(), densityA, densityB);
+        Parts parts = Parts.of(resin, resin.ratio(), densityA, densityB);
+        double partA = parts.a();
         List<Mix.PigmentShare> shares = new ArrayList<>(revision.pigments().size());
         double carried = 0;
         for (Recipe.PigmentLoading loading : revision.pigments()) {
@@ -79,7 +80,7 @@ record Proportions(
                     + Shown.percent(partA) + " of the mixed resin that is part A. Lower the percents.");
         }
         return new Proportions(
-                partA, 1 - partA, densityA, densityB, mixedDensity(resin, partA, densityA, densityB), shares);
+                partA, parts.b(), densityA, densityB, mixedDensity(resin, parts, densityA, densityB), shares);
     }
 
     private static @Nullable Double density(@Nullable Figures own, @Nullable Density product) {
@@ -89,36 +90,49 @@ record Proportions(
     }
 
     /**
-     * Returns part A's share by weight: a/(a+b) by weight, a·ρA/(a·ρA + b·ρB) by volume.
+     * The two parts' shares by weight, together 1.
      *
-     * @throws MixRefusedException if there is no ratio, or it is by volume and a density is missing
+     * @param a part A's share
+     * @param b part B's share
      */
-    static double shareOfA(
-            Resin resin, @Nullable MixRatio ratio, @Nullable Double densityA, @Nullable Double densityB) {
-        if (ratio == null) {
-            throw new MixRefusedException("The resin " + resin.id()
-                    + " states no mix ratio. Enter it with its basis, by weight or by volume, from the data sheet.");
+    record Parts(double a, double b) {
+
+        /**
+         * Works the shares out: a/(a+b) by weight, a·ρA/(a·ρA + b·ρB) by volume.
+         *
+         * @throws MixRefusedException if there is no ratio, or it is by volume and a density is missing
+         */
+        static Parts of(Resin resin, @Nullable MixRatio ratio, @Nullable Double densityA, @Nullable Double densityB) {
+            if (ratio == null) {
+                throw new MixRefusedException(
+                        "The resin " + resin.id()
+                                + " states no mix ratio. Enter it with its basis, by weight or by volume, from the data sheet.");
+            }
+            double a = ratio.ratio().a().doubleValue();
+            double b = ratio.ratio().b().doubleValue();
+            if (ratio.by() == MixRatio.By.VOLUME) {
+                if (densityA == null || densityB == null) {
+                    throw new MixRefusedException("The resin " + resin.id() + " states its ratio by volume, but "
+                            + (densityA == null && densityB == null
+                                    ? "neither part's density"
+                                    : densityA == null ? "not part A's density" : "not part B's density")
+                            + ". Enter both densities from the data sheet, so that grams can be worked out.");
+                }
+                a *= densityA;
+                b *= densityB;
+            }
+            return new Parts(a / (a + b), b / (a + b));
         }
-        if (ratio.by() == MixRatio.By.WEIGHT) {
-            return ratio.ratio().shareOfA();
-        }
-        if (densityA == null || densityB == null) {
-            throw new MixRefusedException("The resin " + resin.id() + " states its ratio by volume, but "
-                    + (densityA == null && densityB == null
-                            ? "neither part's density"
-                            : densityA == null ? "not part A's density" : "not part B's density")
-                    + ". Enter both densities from the data sheet, so that grams can be worked out.");
-        }
-        double weightOfA = ratio.ratio().a().doubleValue() * densityA;
-        return weightOfA / (weightOfA + ratio.ratio().b().doubleValue() * densityB);
     }
 
     private static @Nullable Double mixedDensity(
-            Resin resin, double partA, @Nullable Double densityA, @Nullable Double densityB) {
+            Resin resin, Parts parts, @Nullable Double densityA, @Nullable Double densityB) {
         if (resin.density() != null) {
             return resin.density().gramsPerMl();
         }
-        return densityA == null || densityB == null ? null : (Double) (1 / (partA / densityA + (1 - partA) / densityB));
+        return densityA == null || densityB == null
+                ? null
+                : (Double) (1 / (parts.a() / densityA + parts.b() / densityB));
     }
 
     /** Returns the plain part A to weigh for each gram of mixed resin: wA − Σ c·p/strength, not below 0. */
