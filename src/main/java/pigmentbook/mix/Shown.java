@@ -24,7 +24,7 @@ final class Shown {
 
     /** Shows a temperature. */
     static String celsius(double celsius) {
-        return Numbers.plain(Math.rint(celsius * 10) / 10) + " °C";
+        return withoutEndZeros(Numbers.fixed(celsius, 1)) + " °C";
     }
 
     /** Shows a number with three significant digits and no end zeros, whole numbers in full. */
@@ -33,6 +33,17 @@ final class Shown {
             return value == 0 ? "0" : "no number";
         }
         int decimals = (int) Math.max(0, 2 - Math.floor(Math.log10(Math.abs(value))));
-        return Numbers.plain(Double.parseDouble(Numbers.fixed(value, Math.min(decimals, 9))));
+        return withoutEndZeros(Numbers.fixed(value, Math.min(decimals, 9)));
+    }
+
+    private static String withoutEndZeros(String number) {
+        if (number.indexOf('.') < 0) {
+            return number;
+        }
+        int end = number.length();
+        while (number.charAt(end - 1) == '0') {
+            end--;
+        }
+        return number.substring(0, number.charAt(end - 1) == '.' ? end - 1 : end);
     }
 }

@@ -13,6 +13,9 @@ public final class Numbers {
     private static final BigInteger EXACT_AS_DOUBLE = BigInteger.ONE.shiftLeft(53);
 
     private static final List<RoundingMode> SHORTENING = List.of(RoundingMode.HALF_EVEN, RoundingMode.UP);
+    private static final double[] TENS = {1, 10, 100, 1e3, 1e4, 1e5, 1e6};
+    private static final double SURE_BELOW = 1e9;
+    private static final double SURE_BY = 1e-5;
 
     private Numbers() {}
 
@@ -69,6 +72,15 @@ public final class Numbers {
      * one of the shortest decimal that reads back as this double, so 1.005 gives 1.01.
      */
     public static String fixed(double value, int decimals) {
+        if (decimals >= 0 && decimals < TENS.length) {
+            // In whole numbers where no half is near enough to matter, which is nearly always.
+            double scaled = Math.abs(value) * TENS[decimals];
+            double whole = Math.rint(scaled);
+            if (scaled < SURE_BELOW && Math.abs(Math.abs(scaled - whole) - 0.5) > SURE_BY) {
+                return BigDecimal.valueOf(value < 0 ? -(long) whole : (long) whole, decimals)
+                        .toPlainString();
+            }
+        }
         return Double.isFinite(value)
                 ? shortest(value).setScale(decimals, RoundingMode.HALF_UP).toPlainString()
                 : String.valueOf(value);

@@ -19,6 +19,8 @@ public record WeighingStep(BigFraction exactGrams, String written) implements Am
 
     private static final BigFraction WITHIN = new BigFraction(1, 1_000_000_000);
     private static final BigFraction HALF = new BigFraction(1, 2);
+    private static final double SURE_BELOW = 1 << 20;
+    private static final int SHORT_BITS = 32;
     private static final int MOST_DECIMALS = 4;
 
     public WeighingStep {
@@ -40,7 +42,9 @@ public record WeighingStep(BigFraction exactGrams, String written) implements Am
 
     /** Returns the step in g. */
     public double grams() {
-        return Numbers.nearest(exactGrams);
+        return isShort()
+                ? exactGrams.getNumeratorAsLong() / (double) exactGrams.getDenominatorAsLong()
+                : Numbers.nearest(exactGrams);
     }
 
     /**
@@ -50,17 +54,17 @@ public record WeighingStep(BigFraction exactGrams, String written) implements Am
      * @return the multiple of the step, in g
      */
     public double round(double grams) {
-        return times(floor(steps(grams).add(HALF).add(WITHIN)));
+        return floor(grams, true);
     }
 
     /** Returns the largest multiple of the step that is not above {@code grams}, or within 1e-9 of a step above it. */
     public double roundDown(double grams) {
-        return times(floor(steps(grams).add(WITHIN)));
+        return floor(grams, false);
     }
 
     /** Returns the smallest multiple of the step that is not below {@code grams}, or within 1e-9 of a step below it. */
     public double roundUp(double grams) {
-        return times(floor(steps(grams).subtract(WITHIN).negate()).negate());
+        return 0 - floor(-grams, false);
     }
 
     /** Returns how many decimals in g show a multiple of the step in full, at most 4. */
@@ -74,16 +78,25 @@ public record WeighingStep(BigFraction exactGrams, String written) implements Am
         return decimals;
     }
 
-    private BigFraction steps(double grams) {
-        return Numbers.exact(grams).divide(exactGrams);
+    /** Returns the step times the floor of {@code grams} in steps, plus a half where halves go up. */
+    private double floor(double grams, boolean halvesUp) {
+        // In doubles where their last bits can't matter, which is nearly always; in exact fractions elsewhere.
+        double steps = grams / grams() + (halvesUp ? 0.5 : 0);
+        double nearest = Math.rint(steps);
+        double off = Math.abs(steps - nearest);
+        if (isShort() && Math.abs(steps) < SURE_BELOW && (off < HALF_WITHIN / 2 || off > HALF_WITHIN * 2)) {
+            double whole = off < HALF_WITHIN ? nearest : Math.floor(steps);
+            return whole * exactGrams.getNumeratorAsLong() / exactGrams.getDenominatorAsLong();
+        }
+        BigFraction exact = Numbers.exact(grams).divide(exactGrams).add(halvesUp ? HALF.add(WITHIN) : WITHIN);
+        BigInteger[] quotient = exact.getNumerator().divideAndRemainder(exact.getDenominator());
+        BigInteger floor = quotient[1].signum() < 0 ? quotient[0].subtract(BigInteger.ONE) : quotient[0];
+        return Numbers.nearest(exactGrams.multiply(floor));
     }
 
-    private static BigInteger floor(BigFraction value) {
-        BigInteger[] quotient = value.getNumerator().divideAndRemainder(value.getDenominator());
-        return quotient[1].signum() < 0 ? quotient[0].subtract(BigInteger.ONE) : quotient[0];
-    }
-
-    private double times(BigInteger steps) {
-        return Numbers.nearest(exactGrams.multiply(steps));
+    /** Whether products with a count of steps below {@link #SURE_BELOW} are exact in doubles. */
+    private boolean isShort() {
+        return exactGrams.getNumerator().bitLength() < SHORT_BITS
+                && exactGrams.getDenominator().bitLength() < SHORT_BITS;
     }
 }

@@ -122,8 +122,7 @@ public class MixBenchmark {
                 List.of(),
                 null,
                 "");
-        book = new Book(
-                Settings.unstated(), List.of(resin), pigments, lots, List.of(mold), List.of(recipe), List.of());
+        book = new Book(Settings.unstated(), List.of(resin), pigments, lots, List.of(mold), List.of(recipe), List.of());
         request = MixRequest.of(new MixRequest.ForMold("panel", null), LocalDate.of(2026, 11, 25));
     }
 
