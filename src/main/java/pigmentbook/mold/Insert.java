@@ -10,4 +10,11 @@ import pigmentbook.quantity.Length;
  * @param from the height of its underside above the mold's floor
  * @param count how many of it, 1 or more
  */
-public record Insert(String name, Shape shape, Length from, int count) {}
+public record Insert(String name, Shape shape, Length from, int count) {
+    public Insert {
+        Sizes.notBelowZero("height", from);
+        if (count < 1) {
+            throw new IllegalArgumentException("A count of " + count + " inserts is none; give 1 or more.");
+        }
+    }
+}
