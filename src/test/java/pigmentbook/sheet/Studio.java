@@ -41,6 +41,9 @@ final class Studio {
 
     static final LocalDate DAY = LocalDate.of(2026, 11, 25);
 
+    /** {@code #8b5a2b} in the table /colour/srgb_lab.csv. */
+    private static final Lab OAK_BROWN = new Lab(42.727638, 15.491398, 34.695653);
+
     private static final Resin RESIN = new Resin(
             "slow-cast",
             "Slow casting resin",
@@ -208,7 +211,7 @@ final class Studio {
         lots.add(lot("B-2409", "slow-cast", Lot.Part.B, "20 kg", "100 %"));
         lots.add(lot("AP-07", "amber-paste", null, "900 g", "96 %"));
         lots.add(lot("CM-03", "copper-mica", null, "5 g", "100 %"));
-        lots.add(lot("CM-04", "copper-mica", null, "90 g", "100 %"));
+        lots.add(lot("CM-04", "copper-mica", null, "16 g", "100 %"));
         lots.add(lot("RP-02", "rust-paste", null, "400 g", "100 %"));
         return lots;
     }
@@ -231,8 +234,8 @@ final class Studio {
     }
 
     private static Pour pour() {
-        Pour.Reading reading = new Pour.Reading(
-                new Lab(58.2, 36.4, 54.1), Length.parse("6 mm"), new Backing("white", null), "card", DAY, false);
+        Pour.Reading reading =
+                new Pour.Reading(OAK_BROWN, Length.parse("6 mm"), new Backing("white", null), "card", DAY, false);
         return new Pour(
                 "2026-03-02-ember-1",
                 "ember",
