@@ -2,6 +2,7 @@ package pigmentbook.sheet;
 
 import java.time.LocalDateTime;
 import org.jspecify.annotations.Nullable;
+import pigmentbook.quantity.Numbers;
 
 /**
  * One cell of a grid.
@@ -75,6 +76,34 @@ public record Cell(
      * @param blanks how many decimals' room to leave behind it, so that points stand beneath each other
      */
     public record Form(String before, int decimals, int blanks) {
+
+        private static final double[] TENS = {1, 10, 100, 1_000, 10_000};
+        private static final double NEAR_A_HALF = 1e-4;
+        private static final double MOST_QUICK = 1e12;
+
+        /** Returns a number as it is shown, with the words before it and the room behind it. */
+        String shown(double value) {
+            return before + digits(value) + behind();
+        }
+
+        private String digits(double value) {
+            if (decimals < TENS.length && value >= 0 && value < MOST_QUICK / TENS[decimals]) {
+                double scaled = value * TENS[decimals];
+                double whole = Math.floor(scaled);
+                if (Math.abs(scaled - whole - 0.5) > NEAR_A_HALF) {
+                    return pointed((long) (scaled - whole < 0.5 ? whole : whole + 1));
+                }
+            }
+            return Numbers.fixed(value, decimals);
+        }
+
+        private String pointed(long scaled) {
+            if (decimals == 0) {
+                return Long.toString(scaled);
+            }
+            long ten = (long) TENS[decimals];
+            return scaled / ten + "." + Long.toString(ten + scaled % ten).substring(1);
+        }
 
         /** Returns the room behind it, as spaces as wide as a point and as digits. */
         String behind() {

@@ -40,6 +40,9 @@ public final class CellNames {
 
     /** Returns the name as it is where it is valid; else with {@code _} in front. */
     static String valid(String name) {
+        if (name.indexOf('_') > 0 && Character.isLetter(name.charAt(0))) {
+            return name; // no address has a line in it
+        }
         boolean begins = Character.isLetter(name.charAt(0)) || name.charAt(0) == '_';
         return begins && !LOOKS_LIKE_AN_ADDRESS.matcher(name).matches() ? name : "_" + name;
     }

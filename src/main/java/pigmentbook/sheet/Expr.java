@@ -74,7 +74,10 @@ public sealed interface Expr {
 
         @Override
         public String written(Function<String, String> cells, char separator) {
-            return Numbers.plain(value);
+            // Between these a double's own text is a plain decimal, and quick to make.
+            boolean small = value >= 1e-3 && value < 1e7;
+            String text = small ? Double.toString(value) : Numbers.plain(value);
+            return text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
         }
     }
 

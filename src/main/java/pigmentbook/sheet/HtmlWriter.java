@@ -97,16 +97,12 @@ final class HtmlWriter {
             return text.text();
         }
         if (content instanceof Cell.Figure figure) {
-            return shown(figure.value(), figure.form());
+            return figure.form().shown(figure.value());
         }
         if (content instanceof Cell.Formula formula) {
-            return shown(formula.value(), formula.form());
+            return formula.form().shown(formula.value());
         }
         return content instanceof Cell.Moment moment ? SHOWN.format(moment.at()) : "";
-    }
-
-    private static String shown(double value, Cell.Form form) {
-        return form.before() + Numbers.fixed(value, form.decimals()) + form.behind();
     }
 
     private static String className(Style style) {

@@ -9,9 +9,9 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.zip.CRC32;
+import java.util.zip.Deflater;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
-import pigmentbook.quantity.Numbers;
 
 /** Draws the page as an OpenDocument 1.3 spreadsheet. */
 final class OdsWriter {
@@ -21,18 +21,22 @@ final class OdsWriter {
     private static final DateTimeFormatter SHOWN = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     private final Grid grid;
+    private final Map<String, Grid.Address> names;
     private final Map<String, String> references = new HashMap<>();
     private final OdsStyles styles = new OdsStyles();
     private final Xml body = new Xml();
 
     private OdsWriter(MixSheet sheet) {
         this.grid = sheet.page();
-        grid.names().forEach((name, address) -> references.put(name, "[." + address.written() + "]"));
+        names = grid.names();
+        names.forEach((name, address) -> references.put(name, "[." + address.written() + "]"));
     }
 
     static void write(MixSheet sheet, OutputStream out) throws IOException {
         Map<String, byte[]> parts = parts(sheet);
         ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
+        // A sheet's mark-up repeats itself so much that the quickest level compresses nearly as well.
+        zip.setLevel(Deflater.BEST_SPEED);
         stored(zip, sheet.info().made(), MIME.getBytes(StandardCharsets.US_ASCII));
         for (Map.Entry<String, byte[]> part : parts.entrySet()) {
             zip.putNextEntry(entry(part.getKey(), sheet.info().made()));
@@ -82,7 +86,7 @@ final class OdsWriter {
         styles.write(xml, grid);
         xml.open("office:body").open("office:spreadsheet");
         checks(xml);
-        xml.raw(body.toString());
+        xml.raw(body);
         names(xml);
         xml.close().close().close();
         return xml.bytes();
@@ -188,9 +192,7 @@ final class OdsWriter {
 
     private void number(double value, Cell.Form form) {
         body.attr("office:value-type", "float").attr("office:value", Double.toString(value));
-        body.open("text:p")
-                .text(form.before() + Numbers.fixed(value, form.decimals()) + form.behind())
-                .close();
+        body.open("text:p").text(form.shown(value)).close();
     }
 
     /** Writes a line so that its spaces and tabs survive: XML would fold them. */
@@ -236,12 +238,12 @@ final class OdsWriter {
 
     private void names(Xml xml) {
         xml.open("table:named-expressions");
-        grid.names()
-                .forEach((name, address) -> xml.open("table:named-range")
-                        .attr("table:name", name)
-                        .attr("table:base-cell-address", "$" + grid.title() + ".$A$1")
-                        .attr("table:cell-range-address", "$" + grid.title() + "." + address.written())
-                        .close());
+        names.forEach((name, address) -> xml.open("table:named-range")
+                .attr("table:name", name)
+                // Not asked for by the standard, but without it office programs drop the name.
+                .attr("table:base-cell-address", "$" + grid.title() + ".$A$1")
+                .attr("table:cell-range-address", "$" + grid.title() + "." + address.written())
+                .close());
         xml.close();
     }
 

@@ -32,6 +32,20 @@ public final class SheetWriters {
     }
 
     /**
+     * Begins to load what a format needs, beside whatever else there is to do before it is written: the xlsx library
+     * takes longer to load than a mix to work out.
+     *
+     * @param format the format that will be written
+     */
+    public static void prepare(Format format) {
+        if (format == Format.XLSX) {
+            Thread loading = new Thread(XlsxWriter::load, "xlsx library loading");
+            loading.setDaemon(true);
+            loading.start();
+        }
+    }
+
+    /**
      * Writes a sheet.
      *
      * @param format the format

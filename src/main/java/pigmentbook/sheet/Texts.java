@@ -74,7 +74,12 @@ final class Texts {
 
     /** Returns the width of a text on one line, in points. */
     static double widthPt(String text, Style style) {
-        double width = text.codePoints().mapToDouble(Texts::width).sum();
+        double width = 0;
+        for (int i = 0; i < text.length(); ) {
+            int c = text.codePointAt(i);
+            width += width(c);
+            i += Character.charCount(c);
+        }
         return width / 1000 * style.sizePt() * (style.bold() ? BOLD : 1);
     }
 

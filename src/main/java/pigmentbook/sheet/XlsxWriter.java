@@ -2,8 +2,11 @@ package pigmentbook.sheet;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.Date;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.poi.ss.usermodel.DataValidation;
@@ -50,6 +53,27 @@ final class XlsxWriter {
         try (XSSFWorkbook workbook = new XSSFWorkbook()) {
             new XlsxWriter(sheet, workbook).draw();
             workbook.write(out);
+        }
+    }
+
+    /** Loads the library by writing the smallest sheet to nowhere. */
+    static void load() {
+        Grid.Placed words = new Grid.Placed(0, Cell.text(Style.BODY, "x"));
+        Grid.Placed total = new Grid.Placed(
+                1, Cell.figure(Style.TOTAL, 1, "", 2).named(CellNames.TOTAL).entry(Cell.Check.NUMBER));
+        Grid.Placed twice =
+                new Grid.Placed(2, Cell.formula(Style.FIGURE, Expr.cell(CellNames.TOTAL), 1, new Cell.Form("", 0, 1)));
+        Grid grid = new Grid(
+                "Mix",
+                "x",
+                List.of(10.0, 10.0, 10.0),
+                List.of(new Grid.Row(10, false, List.of(words, total, twice))),
+                true);
+        SheetInfo info = new SheetInfo("x", LocalDateTime.of(2026, 1, 1, 0, 0), "", Paper.A4);
+        try {
+            write(new MixSheet(info, grid, grid), OutputStream.nullOutputStream());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 

@@ -132,6 +132,9 @@ record Reread(Map<String, Found> cells, Map<String, String> names, boolean isPro
         }
         Map<String, String> names = new LinkedHashMap<>();
         for (Element name : all(content, "table:named-range")) {
+            if (name.getAttribute("table:name").startsWith("_xlnm")) {
+                continue; // the print area, which another program names so
+            }
             names.put(
                     name.getAttribute("table:name"),
                     name.getAttribute("table:cell-range-address")

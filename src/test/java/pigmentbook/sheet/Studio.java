@@ -37,7 +37,7 @@ import pigmentbook.quantity.Volume;
 import pigmentbook.quantity.WeighingStep;
 
 /** An invented studio with one resin, four pigments and one recipe, for the tests of sheets. */
-final class Studio {
+public final class Studio {
 
     static final LocalDate DAY = LocalDate.of(2026, 11, 25);
 
@@ -73,21 +73,21 @@ final class Studio {
     private Studio() {}
 
     /** How a mix differs from the usual one. */
-    record Order(MixRequest.Size size, int layers, String step, String fineStep, String cup, String tare) {
+    public record Order(MixRequest.Size size, int layers, String step, String fineStep, String cup, String tare) {
 
-        static Order of(MixRequest.Size size) {
+        public static Order of(MixRequest.Size size) {
             return new Order(size, 1, "1 g", "0.01 g", "1 kg", "38 g");
         }
 
-        static Order total(String mass) {
+        public static Order total(String mass) {
             return of(new MixRequest.ForTotal(Mass.parse(mass)));
         }
 
-        static Order volume(String volume) {
+        public static Order volume(String volume) {
             return of(new MixRequest.ForVolume(Volume.parse(volume)));
         }
 
-        Order inLayers(int count) {
+        public Order inLayers(int count) {
             return new Order(size, count, step, fineStep, cup, tare);
         }
 
@@ -104,11 +104,11 @@ final class Studio {
         }
     }
 
-    static Mix mix(Order order) {
+    public static Mix mix(Order order) {
         return mix(order, "Ember");
     }
 
-    static Mix mix(Order order, String recipeName) {
+    public static Mix mix(Order order, String recipeName) {
         Book book = book(order, recipeName);
         Recipe recipe = book.recipes().get("ember");
         MixRequest request = new MixRequest(
@@ -127,16 +127,16 @@ final class Studio {
         return Mixer.mix(book, recipe, recipe.current(), request);
     }
 
-    static MixSheet sheet(Mix mix) {
+    public static MixSheet sheet(Mix mix) {
         return sheet(mix, Paper.A4);
     }
 
-    static MixSheet sheet(Mix mix, Paper paper) {
+    public static MixSheet sheet(Mix mix, Paper paper) {
         return MixSheet.of(
                 mix, new SheetInfo("2026-11-25-ember-1", LocalDateTime.of(2026, 11, 25, 10, 42), "M", paper));
     }
 
-    static byte[] written(SheetWriters.Format format, MixSheet sheet) {
+    public static byte[] written(SheetWriters.Format format, MixSheet sheet) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try {
             SheetWriters.write(format, sheet, out);
