@@ -1,0 +1,34 @@
+package pigmentbook.store;
+
+/** A file or a value that can't be taken. The message says what is there, what was expected, what to do. */
+final class RefusedException extends Exception {
+
+    private static final long serialVersionUID = 1L;
+    private final int line;
+    private final String path;
+    private final String code;
+    private final String text;
+
+    /** Refuses a line of a file. */
+    RefusedException(int line, String code, String message) {
+        super(message, null, false, false);
+        this.line = line;
+        this.path = "";
+        this.code = code;
+        this.text = message;
+    }
+
+    /** Refuses the value at a path. */
+    RefusedException(String path, String code, String message) {
+        super(message, null, false, false);
+        this.line = 0;
+        this.path = path;
+        this.code = code;
+        this.text = message;
+    }
+
+    /** Returns the problem, with its line looked up where only its path is known. */
+    Problem in(String file, byte[] bytes) {
+        return new Problem(file, line > 0 ? line : JsonFile.lineOf(bytes, path), code, text);
+    }
+}
