@@ -1,0 +1,52 @@
+package pigmentbook.cli;
+
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+import pigmentbook.book.Lot;
+import pigmentbook.store.Opened;
+
+/** Shows where a lot went. */
+@Command(
+        name = "where-used",
+        mixinStandardHelpOptions = true,
+        description = "Show the pours and the recipes that a lot went into.",
+        footer = {"", "Examples:", "  pigment-book where-used A-2409", "  pigment-book where-used CM-03 --format json"})
+final class WhereUsedCommand implements Callable<Integer> {
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private BookOptions book;
+
+    @Mixin
+    private AnswerOptions answer = new AnswerOptions();
+
+    @Parameters(paramLabel = "LOT", description = "The lot.")
+    @SuppressWarnings("NullAway.Init")
+    private String lot;
+
+    @Override
+    public Integer call() throws Exception {
+        Opened opened = book.open();
+        Lot found = StockCommand.lot(book, opened, lot);
+        List<String> pours = opened.book().stockOf(found).pourIds();
+        List<String> recipes = opened.book().recipesWith(found);
+        if (answer.json()) {
+            Json.write(book.context().out(), json -> {
+                json.writeStartObject();
+                json.writeStringField("lot", found.id());
+                Json.texts(json, "pours", pours);
+                Json.texts(json, "recipes", recipes);
+                json.writeEndObject();
+            });
+        } else {
+            Lines lines = new Lines(false);
+            lines.hanging("Pours:   ", pours.isEmpty() ? "none" : String.join(", ", pours));
+            lines.hanging("Recipes: ", recipes.isEmpty() ? "none" : String.join(", ", recipes));
+            book.context().out().print(lines);
+        }
+        return Main.DONE;
+    }
+}
