@@ -8,6 +8,9 @@ final class Lines {
 
     static final int WIDTH = 80;
 
+    /** No column of text gets narrower than this. */
+    private static final int LEAST = 8;
+
     private final StringBuilder out = new StringBuilder();
     private final boolean colour;
 
@@ -68,7 +71,7 @@ final class Lines {
         return this;
     }
 
-    /** Adds a table; the first column gives way where it would be too wide. */
+    /** Adds a table; its widest columns of text give way where it would be too wide. */
     Lines table(List<String> heads, List<Side> sides, List<List<String>> rows) {
         int[] widths = new int[heads.size()];
         List<List<String>> all = new ArrayList<>(rows);
@@ -82,12 +85,11 @@ final class Lines {
         for (int width : widths) {
             sum += width;
         }
-        for (int i = 0; i < widths.length && sum > WIDTH; i++) {
-            if (sides.get(i) == Side.LEFT) {
-                int less = Math.min(sum - WIDTH, Math.max(0, widths[i] - 8));
-                widths[i] -= less;
-                sum -= less;
-            }
+        for (int widest = widest(widths, sides);
+                sum > WIDTH && widths[widest] > LEAST;
+                widest = widest(widths, sides)) {
+            widths[widest]--;
+            sum--;
         }
         for (int r = 0; r < all.size(); r++) {
             StringBuilder line = new StringBuilder();
@@ -100,6 +102,17 @@ final class Lines {
             out.append(r == 0 ? dim(text) : text).append('\n');
         }
         return this;
+    }
+
+    private static int widest(int[] widths, List<Side> sides) {
+        int widest = 0;
+        for (int i = 0; i < widths.length; i++) {
+            boolean text = sides.get(i) == Side.LEFT;
+            if (text && (sides.get(widest) != Side.LEFT || widths[i] > widths[widest])) {
+                widest = i;
+            }
+        }
+        return widest;
     }
 
     static String cut(String text, int width) {
