@@ -167,6 +167,11 @@ public record Cell(
         return new Cell(content, style, across, down, name, typed);
     }
 
+    /** Returns whether it holds words, so that 0042 typed into it stays 0042 and =1 stays =1. */
+    boolean isWords() {
+        return content instanceof Text || (content instanceof Blank && check == Check.ANYTHING);
+    }
+
     boolean isLocked() {
         return check == null;
     }

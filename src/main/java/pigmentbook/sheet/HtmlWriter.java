@@ -44,7 +44,7 @@ final class HtmlWriter {
         html.close();
         html.open("footer").text(grid.foot()).closeLong();
         html.close().close().close().raw("\n");
-        out.write(html.bytes());
+        html.moveTo(out);
     }
 
     private static void row(Xml html, Grid.Row row, int[] coveredDown) {
@@ -79,7 +79,7 @@ final class HtmlWriter {
     }
 
     private static void cell(Xml html, Cell cell) {
-        html.open("td").attr("class", className(cell.style()));
+        html.open(cell.style().isHead() ? "th" : "td").attr("class", className(cell.style()));
         if (cell.across() > 1) {
             html.attr("colspan", cell.across());
         }
@@ -89,7 +89,12 @@ final class HtmlWriter {
         if (cell.content() instanceof Cell.Chip chip) {
             html.attr("style", "background:" + chip.rgb());
         }
-        html.text(shown(cell.content())).closeLong();
+        String heading = cell.style() == Style.TITLE ? "h1" : cell.style() == Style.SECTION ? "h2" : "";
+        if (heading.isEmpty()) {
+            html.text(shown(cell.content())).closeLong();
+        } else {
+            html.open(heading).text(shown(cell.content())).closeLong().close();
+        }
     }
 
     private static String shown(Cell.Content content) {
@@ -124,7 +129,8 @@ final class HtmlWriter {
                 body { margin: 0; }
                 main { width: max-content; margin: 8mm auto; padding: 0 4mm; }
                 table { border-collapse: collapse; table-layout: fixed; width: %WIDTH%mm; font-variant-numeric: lining-nums tabular-nums; }
-                td { padding: 0 1.2mm; line-height: 1.18; overflow-wrap: anywhere; white-space: pre-line; unicode-bidi: isolate; }
+                h1, h2 { font: inherit; margin: 0; }
+                td, th { text-align: start; padding: 0 1.2mm; line-height: 1.18; overflow-wrap: anywhere; white-space: pre-line; unicode-bidi: isolate; }
                 footer { font: 8pt Arial, sans-serif; padding-top: 2mm; }
                 @media print { main { margin: 0 auto; padding: 0; zoom: %ZOOM%; } footer { display: none; }
                   .page { break-before: page; } tr { break-inside: avoid; } td { print-color-adjust: exact; -webkit-print-color-adjust: exact; } }

@@ -77,8 +77,8 @@ final class MixPage {
                 12,
                 label(ORDER, 2, "Sheet"),
                 label(LOT, 2, "Made, date and time"),
-                label(LOW, 3, "Made by"),
-                label(ACTUAL, 3, "Total to weigh; change it and all follows"));
+                label(LOW, 3, "Sheet by"),
+                label(ACTUAL, 3, Wording.total(mix)));
         rows.add(
                 19,
                 Rows.at(ORDER, Cell.text(Style.FACT, info.id()).across(2).named(CellNames.ID)),
@@ -91,6 +91,9 @@ final class MixPage {
                                 .entry(Cell.Check.NUMBER)),
                 Rows.at(EXACT, Cell.text(Style.UNIT, "g").across(2)));
         rows.gap(5);
+        for (String forbidden : Wording.forbidden(mix)) {
+            rows.add(0, Rows.at(ORDER, Cell.text(Style.STOP_NOW, forbidden).across(10)));
+        }
         rows.add(0, Rows.at(ORDER, Cell.text(Style.STOP, Wording.stop(mix)).across(10)));
     }
 
@@ -189,7 +192,6 @@ final class MixPage {
         int most = Math.max(decimals, mix.scales().fine().step().decimals());
         Cell.Form form = new Cell.Form("", decimals, most - decimals);
         String lot = weighing.lots().isEmpty() ? "" : weighing.lots().get(0).lotId();
-        Cell lotCell = lot.isEmpty() ? Cell.blank(Style.LOT) : Cell.text(Style.LOT, lot);
         Cell weigh = Cell.formula(Style.WEIGH, formulas.weigh(weighing), weighing.weighGrams(), form);
         Cell low = Cell.formula(Style.FIGURE, formulas.low(weighing), weighing.lowGrams(), form);
         Cell high = Cell.formula(Style.FIGURE, formulas.high(weighing), weighing.highGrams(), form);
@@ -201,7 +203,8 @@ final class MixPage {
                 Rows.at(ITEM, Cell.text(Style.ITEM, Wording.item(weighing))),
                 Rows.at(
                         LOT,
-                        lotCell.named(CellNames.of("lot", layer, cup, weighing.item()))
+                        Cell.text(Style.LOT, lot)
+                                .named(CellNames.of("lot", layer, cup, weighing.item()))
                                 .entry(Cell.Check.ANYTHING)),
                 Rows.at(WEIGH, weigh.named(CellNames.of("weigh_g", layer, cup, weighing.item()))),
                 Rows.at(LOW, low.named(CellNames.of("low_g", layer, cup, weighing.item()))),

@@ -18,6 +18,7 @@ final class OdsStyles {
     };
 
     private static final String DATE_FORMAT = "nd";
+    private static final String TEXT_FORMAT = "nt";
 
     private record Key(Style style, String format, String fill, boolean locked) {}
 
@@ -46,24 +47,28 @@ final class OdsStyles {
     String cell(Cell cell) {
         String fill = cell.content() instanceof Cell.Chip chip ? chip.rgb() : "";
         return cells.computeIfAbsent(
-                new Key(cell.style(), format(cell.content()), fill, cell.isLocked()), key -> "ce" + cells.size());
+                new Key(cell.style(), format(cell), fill, cell.isLocked()), key -> "ce" + cells.size());
     }
 
-    private String format(Cell.Content content) {
+    private String format(Cell cell) {
+        Cell.Content content = cell.content();
         if (content instanceof Cell.Figure figure) {
             return forms.computeIfAbsent(figure.form(), form -> "n" + forms.size());
         }
         if (content instanceof Cell.Formula formula) {
             return forms.computeIfAbsent(formula.form(), form -> "n" + forms.size());
         }
-        return content instanceof Cell.Moment || content instanceof Cell.BlankMoment ? DATE_FORMAT : "";
+        if (content instanceof Cell.Moment || content instanceof Cell.BlankMoment) {
+            return DATE_FORMAT;
+        }
+        return cell.isWords() ? TEXT_FORMAT : "";
     }
 
     /** Writes the styles that the cells asked for. */
     void write(Xml xml, Grid grid) {
         xml.open("office:automatic-styles");
         forms.forEach((form, name) -> form(xml, form, name));
-        dateFormat(xml);
+        wordsAndDates(xml);
         for (int i = 0; i < grid.columnsMm().size(); i++) {
             xml.open("style:style").attr("style:name", "co" + i).attr("style:family", "table-column");
             xml.open("style:table-column-properties")
@@ -106,7 +111,9 @@ final class OdsStyles {
         xml.close();
     }
 
-    private static void dateFormat(Xml xml) {
+    private static void wordsAndDates(Xml xml) {
+        xml.open("number:text-style").attr("style:name", TEXT_FORMAT);
+        xml.open("number:text-content").close().close();
         xml.open("number:date-style").attr("style:name", DATE_FORMAT);
         part(xml, "number:year");
         xml.open("number:text").text("-").close();
@@ -176,7 +183,7 @@ final class OdsStyles {
     }
 
     /** Returns the paper, its edges and its footer. */
-    static byte[] pageStyles(MixSheet sheet) {
+    static Xml pageStyles(MixSheet sheet) {
         Paper paper = sheet.info().paper();
         Xml xml = document("office:document-styles");
         xml.open("office:automatic-styles");
@@ -233,7 +240,7 @@ final class OdsStyles {
         xml.text("Page ").open("text:page-number").text("1").close();
         xml.text(" of ").open("text:page-count").text("1").close();
         xml.close().close().close().close().close().close();
-        return xml.close().bytes();
+        return xml.close();
     }
 
     /** The footer's own distance from the paper's edge, in mm. */

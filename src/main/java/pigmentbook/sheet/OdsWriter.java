@@ -33,28 +33,24 @@ final class OdsWriter {
     }
 
     static void write(MixSheet sheet, OutputStream out) throws IOException {
-        Map<String, byte[]> parts = parts(sheet);
+        LocalDateTime made = sheet.info().made();
         ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
         // A sheet's mark-up repeats itself so much that the quickest level compresses nearly as well.
         zip.setLevel(Deflater.BEST_SPEED);
-        stored(zip, sheet.info().made(), MIME.getBytes(StandardCharsets.US_ASCII));
-        for (Map.Entry<String, byte[]> part : parts.entrySet()) {
-            zip.putNextEntry(entry(part.getKey(), sheet.info().made()));
-            zip.write(part.getValue());
-            zip.closeEntry();
-        }
+        stored(zip, made, MIME.getBytes(StandardCharsets.US_ASCII));
+        zip.putNextEntry(entry("content.xml", made));
+        new OdsWriter(sheet).content(zip);
+        part(zip, entry("styles.xml", made), OdsStyles.pageStyles(sheet));
+        part(zip, entry("meta.xml", made), meta(sheet));
+        part(zip, entry("META-INF/manifest.xml", made), manifest());
+        zip.closeEntry();
         zip.finish();
     }
 
-    /** Returns the files inside, in order. */
-    static Map<String, byte[]> parts(MixSheet sheet) {
-        byte[] content = new OdsWriter(sheet).content();
-        Map<String, byte[]> parts = new java.util.LinkedHashMap<>();
-        parts.put("content.xml", content);
-        parts.put("styles.xml", OdsStyles.pageStyles(sheet));
-        parts.put("meta.xml", meta(sheet));
-        parts.put("META-INF/manifest.xml", manifest());
-        return parts;
+    private static void part(ZipOutputStream zip, ZipEntry entry, Xml xml) throws IOException {
+        zip.closeEntry();
+        zip.putNextEntry(entry);
+        xml.moveTo(zip);
     }
 
     /** The first entry is stored plain, so that the kind of file can be read from its first bytes. */
@@ -77,19 +73,16 @@ final class OdsWriter {
         return entry;
     }
 
-    private byte[] content() {
-        for (Grid.Row row : grid.rows()) {
-            styles.row(row);
-        }
-        table();
+    private void content(OutputStream out) throws IOException {
+        table(); // first, for it gathers the styles that stand before it
         Xml xml = OdsStyles.document("office:document-content");
         styles.write(xml, grid);
         xml.open("office:body").open("office:spreadsheet");
         checks(xml);
-        xml.raw(body);
+        xml.moveTo(out);
+        body.moveTo(out);
         names(xml);
-        xml.close().close().close();
-        return xml.bytes();
+        xml.close().close().close().moveTo(out);
     }
 
     private void table() {
@@ -247,16 +240,16 @@ final class OdsWriter {
         xml.close();
     }
 
-    private static byte[] meta(MixSheet sheet) {
+    private static Xml meta(MixSheet sheet) {
         Xml xml = OdsStyles.document("office:document-meta");
         xml.open("office:meta");
         xml.open("meta:generator").text("Pigment Book").close();
         xml.open("meta:creation-date").text(ISO.format(sheet.info().made())).close();
         xml.open("dc:title").text(sheet.page().foot()).close();
-        return xml.close().close().bytes();
+        return xml.close().close();
     }
 
-    private static byte[] manifest() {
+    private static Xml manifest() {
         Xml xml = new Xml();
         xml.raw("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
         xml.open("manifest:manifest")
@@ -266,7 +259,7 @@ final class OdsWriter {
         for (String part : new String[] {"content.xml", "styles.xml", "meta.xml"}) {
             fileEntry(xml, part, "text/xml");
         }
-        return xml.close().bytes();
+        return xml.close();
     }
 
     private static void fileEntry(Xml xml, String path, String type) {

@@ -14,6 +14,7 @@ public enum Style {
     FACT(Face.SANS, 9.5, Lines.RULE, Trait.SHRINK),
     TOTAL(Face.SANS, 13, Lines.BOX, Trait.BOLD, Trait.RIGHT, Trait.SHRINK),
     UNIT(Face.SANS, 9.5, Lines.RULE),
+    STOP_NOW(Face.SANS, 10.5, Lines.FRAME, Trait.WRAP, Trait.BOLD),
     STOP(Face.SANS, 9.5, Lines.FRAME, Trait.WRAP),
     CAUTION(Face.SANS, 8.5, Lines.NONE, Trait.WRAP),
     SECTION(Face.SANS, 10.5, Lines.NONE, Trait.BOLD, Trait.LOW, Trait.WRAP),
@@ -111,6 +112,10 @@ public enum Style {
     /** Returns whether the text keeps off the lines at its sides. */
     boolean indented() {
         return lines.sides > 0;
+    }
+
+    boolean isHead() {
+        return this == HEAD || this == HEAD_RIGHT;
     }
 
     double sizePt() {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import pigmentbook.book.Item;
 import pigmentbook.book.MixRatio;
 import pigmentbook.book.Range;
 import pigmentbook.book.Recipe;
@@ -37,7 +38,18 @@ final class Wording {
         int cups = mix.layers().stream().mapToInt(layer -> layer.cups().size()).sum();
         parts.add(sentence(fill + counted(mix.layers().size(), "layer") + ", " + counted(cups, "cup")));
         parts.add(resin(mix));
+        if (mix.limitedBy() != null) {
+            parts.add("As much as the shelf allows: " + name(mix, mix.limitedBy()) + " runs out first");
+        }
         return String.join(". ", parts) + ".";
+    }
+
+    private static String name(Mix mix, Item item) {
+        return mix.shares().pigments().stream()
+                .filter(share -> share.item().equals(item))
+                .map(Mix.PigmentShare::name)
+                .findFirst()
+                .orElse(item.id());
     }
 
     private static String resin(Mix mix) {
@@ -67,6 +79,12 @@ final class Wording {
                 : line.substring(0, line.offsetByCodePoints(0, MOST_IN_FOOT - 1)) + "…";
     }
 
+    /** What the total does when it is changed, and what it does not. */
+    static String total(Mix mix) {
+        return "Total to weigh: weights follow it; cups and cautions are those of "
+                + few(mix.totals().totalGrams()) + " g";
+    }
+
     /** What the percents are of, and which they are. */
     static String basis(Mix mix) {
         Recipe.Revision revision = mix.revision();
@@ -74,14 +92,9 @@ final class Wording {
                 ? "Pigment percent of part A."
                 : "Pigment percent of mixed resin (A + B).";
         List<String> loadings = new ArrayList<>();
-        for (int i = 0; i < revision.pigments().size(); i++) {
-            Recipe.PigmentLoading loading = revision.pigments().get(i);
-            String name = mix.shares().pigments().stream()
-                    .filter(share -> share.item().id().equals(loading.pigmentId()))
-                    .map(Mix.PigmentShare::name)
-                    .findFirst()
-                    .orElse(loading.pigmentId());
-            loadings.add(name + " " + loading.percent().written());
+        for (Recipe.PigmentLoading loading : revision.pigments()) {
+            loadings.add(name(mix, Item.of(loading.pigmentId())) + " "
+                    + loading.percent().written());
         }
         return loadings.isEmpty() ? of + " Clear, no pigment." : of + " " + String.join(", ", loadings) + ".";
     }
@@ -98,19 +111,27 @@ final class Wording {
                 + Numbers.fixed(lab.b(), 0) + ". Print is no standard.";
     }
 
-    /** The limits that end the job, and what forbids it now. */
+    /** What forbids the job as it is. */
+    static List<String> forbidden(Mix mix) {
+        return mix.cautions().stream()
+                .filter(each -> each.severity() == Caution.Severity.STOP)
+                .map(each -> "Do not begin. " + shown(each))
+                .toList();
+    }
+
+    /** The limits that end the job, and what to do when a cup runs away. */
     static String stop(Mix mix) {
-        List<String> sentences = new ArrayList<>();
         List<String> limits = limits(mix);
-        if (!limits.isEmpty()) {
-            sentences.add("Stop if " + String.join("; ", limits) + ".");
-        }
+        StringBuilder text = new StringBuilder(
+                limits.isEmpty()
+                        ? "Stop if anything is not as this sheet says."
+                        : "Stop if " + String.join("; ", limits) + ".");
         for (Caution caution : mix.cautions()) {
-            if (caution.severity() == Caution.Severity.STOP || caution.code().equals(HEAT)) {
-                sentences.add(shown(caution));
+            if (caution.code().equals(HEAT) && caution.severity() != Caution.Severity.STOP) {
+                text.append(' ').append(shown(caution));
             }
         }
-        return sentences.isEmpty() ? "Stop if anything is not as this sheet says." : String.join(" ", sentences);
+        return text.toString();
     }
 
     private static List<String> limits(Mix mix) {
@@ -232,9 +253,7 @@ final class Wording {
 
     /** What stands in a weigh row for an item. */
     static String item(Mix.Weighing weighing) {
-        String name = weighing.item().equals(pigmentbook.book.Item.PART_B)
-                ? weighing.name() + " (starts the clock)"
-                : weighing.name();
+        String name = weighing.item().equals(Item.PART_B) ? weighing.name() + " (starts the clock)" : weighing.name();
         if (weighing.lots().size() < 2) {
             return name;
         }

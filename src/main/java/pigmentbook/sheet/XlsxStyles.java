@@ -35,11 +35,12 @@ final class XlsxStyles {
 
     XSSFCellStyle of(Cell cell) {
         String fill = cell.content() instanceof Cell.Chip chip ? chip.rgb().substring(1) : "";
-        Key key = new Key(cell.style(), format(cell.content()), fill, cell.isLocked());
+        Key key = new Key(cell.style(), format(cell), fill, cell.isLocked());
         return styles.computeIfAbsent(key, this::make);
     }
 
-    private static String format(Cell.Content content) {
+    private static String format(Cell cell) {
+        Cell.Content content = cell.content();
         if (content instanceof Cell.Figure figure) {
             return format(figure.form());
         }
@@ -49,7 +50,7 @@ final class XlsxStyles {
         if (content instanceof Cell.Moment || content instanceof Cell.BlankMoment) {
             return "yyyy-mm-dd hh:mm";
         }
-        return content instanceof Cell.Text ? "@" : "General";
+        return cell.isWords() ? "@" : "General";
     }
 
     private static String format(Cell.Form form) {

@@ -5,6 +5,7 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Date;
 import java.util.List;
 import java.util.Map;
@@ -12,6 +13,7 @@ import java.util.Optional;
 import org.apache.poi.ss.usermodel.DataValidation;
 import org.apache.poi.ss.usermodel.DataValidationConstraint;
 import org.apache.poi.ss.usermodel.DataValidationHelper;
+import org.apache.poi.ss.usermodel.PageMargin;
 import org.apache.poi.ss.usermodel.PaperSize;
 import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.ss.util.CellRangeAddressList;
@@ -159,17 +161,31 @@ final class XlsxWriter {
     private void checks() {
         for (Cell.Check check : Cell.Check.values()) {
             CellRangeAddressList cells = new CellRangeAddressList();
-            for (int row = 0; row < grid.rows().size(); row++) {
-                for (Grid.Placed placed : grid.rows().get(row).cells()) {
-                    if (placed.cell().check() == check) {
-                        cells.addCellRangeAddress(row, placed.column(), row, placed.column());
-                    }
-                }
+            for (int column = 0; column < grid.columnsMm().size(); column++) {
+                runs(check, column).forEach(cells::addCellRangeAddress);
             }
             if (check != Cell.Check.ANYTHING && cells.countRanges() > 0) {
                 check(check, cells);
             }
         }
+    }
+
+    /** Returns the runs of cells beneath each other that share a check. */
+    private List<CellRangeAddress> runs(Cell.Check check, int column) {
+        List<CellRangeAddress> runs = new ArrayList<>();
+        for (int row = 0; row < grid.rows().size(); row++) {
+            for (Grid.Placed placed : grid.rows().get(row).cells()) {
+                if (placed.column() == column && placed.cell().check() == check) {
+                    CellRangeAddress last = runs.isEmpty() ? null : runs.get(runs.size() - 1);
+                    if (last != null && last.getLastRow() == row - 1) {
+                        last.setLastRow(row);
+                    } else {
+                        runs.add(new CellRangeAddress(row, row, column, column));
+                    }
+                }
+            }
+        }
+        return runs;
     }
 
     private void check(Cell.Check check, CellRangeAddressList cells) {
@@ -190,12 +206,12 @@ final class XlsxWriter {
     private void print() {
         int last = grid.rows().size() - 1;
         workbook.setPrintArea(0, 0, grid.columnsMm().size() - 1, 0, last);
-        page.setMargin(org.apache.poi.ss.usermodel.PageMargin.LEFT, Paper.SIDE_MM / MM_PER_INCH);
-        page.setMargin(org.apache.poi.ss.usermodel.PageMargin.RIGHT, Paper.SIDE_MM / MM_PER_INCH);
-        page.setMargin(org.apache.poi.ss.usermodel.PageMargin.TOP, Paper.TOP_MM / MM_PER_INCH);
-        page.setMargin(org.apache.poi.ss.usermodel.PageMargin.BOTTOM, Paper.BOTTOM_MM / MM_PER_INCH);
-        page.setMargin(org.apache.poi.ss.usermodel.PageMargin.HEADER, 5 / MM_PER_INCH);
-        page.setMargin(org.apache.poi.ss.usermodel.PageMargin.FOOTER, 6 / MM_PER_INCH);
+        page.setMargin(PageMargin.LEFT, Paper.SIDE_MM / MM_PER_INCH);
+        page.setMargin(PageMargin.RIGHT, Paper.SIDE_MM / MM_PER_INCH);
+        page.setMargin(PageMargin.TOP, Paper.TOP_MM / MM_PER_INCH);
+        page.setMargin(PageMargin.BOTTOM, Paper.BOTTOM_MM / MM_PER_INCH);
+        page.setMargin(PageMargin.HEADER, 5 / MM_PER_INCH);
+        page.setMargin(PageMargin.FOOTER, 6 / MM_PER_INCH);
         page.setHorizontallyCenter(true);
         page.setFitToPage(true);
         XSSFPrintSetup setup = page.getPrintSetup();

@@ -1,5 +1,7 @@
 package pigmentbook.sheet;
 
+import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
 import java.util.Arrays;
@@ -11,7 +13,7 @@ import java.util.Deque;
  */
 final class Xml {
 
-    private byte[] out = new byte[1 << 16];
+    private byte[] out = new byte[1 << 14];
     private int size;
     private final Deque<String> open = new ArrayDeque<>();
     private boolean inTag;
@@ -23,19 +25,10 @@ final class Xml {
         return this;
     }
 
-    /** Adds what another has built. */
-    Xml raw(Xml built) {
-        endTag();
-        room(built.size);
-        System.arraycopy(built.out, 0, out, size, built.size);
-        size += built.size;
-        return this;
-    }
-
     Xml open(String name) {
         endTag();
         put('<');
-        plain(name);
+        ascii(name);
         open.push(name);
         inTag = true;
         return this;
@@ -43,7 +36,7 @@ final class Xml {
 
     Xml attr(String name, String value) {
         put(' ');
-        plain(name);
+        ascii(name);
         put('=');
         put('"');
         escaped(value, true);
@@ -70,7 +63,7 @@ final class Xml {
         } else {
             put('<');
             put('/');
-            plain(name);
+            ascii(name);
         }
         put('>');
         return this;
@@ -82,8 +75,11 @@ final class Xml {
         return close();
     }
 
-    byte[] bytes() {
-        return Arrays.copyOf(out, size);
+    /** Writes what is built so far and goes on from there. */
+    void moveTo(OutputStream stream) throws IOException {
+        endTag();
+        stream.write(out, 0, size);
+        size = 0;
     }
 
     private void endTag() {
@@ -94,16 +90,28 @@ final class Xml {
     }
 
     private void plain(String text) {
-        int length = text.length();
-        room(length);
-        for (int i = 0; i < length; i++) {
-            char c = text.charAt(i);
-            if (c >= 0x80) {
-                encoded(text.substring(i));
-                return;
-            }
-            out[size++] = (byte) c;
+        if (isAscii(text)) {
+            ascii(text);
+        } else {
+            encoded(text);
         }
+    }
+
+    private static boolean isAscii(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            if (text.charAt(i) >= 0x80) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Copies the low bytes of a text that has no others; the quickest way there is. */
+    @SuppressWarnings("deprecation")
+    private void ascii(String text) {
+        room(text.length());
+        text.getBytes(0, text.length(), out, size);
+        size += text.length();
     }
 
     private void escaped(String text, boolean attribute) {

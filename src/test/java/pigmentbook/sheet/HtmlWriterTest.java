@@ -47,8 +47,8 @@ class HtmlWriterTest {
         for (int i = 1; i < rows.length; i++) {
             int columns = covered;
             covered = 0;
-            for (String cell : rows[i].split("<td", -1)) {
-                if (cell.startsWith("<") || cell.equals(rows[i].split("<td", -1)[0])) {
+            for (String cell : rows[i].split("<t[dh]", -1)) {
+                if (cell.startsWith("<") || cell.equals(rows[i].split("<t[dh]", -1)[0])) {
                     continue;
                 }
                 int across = span(cell, "colspan");

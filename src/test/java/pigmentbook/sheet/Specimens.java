@@ -18,6 +18,19 @@ final class Specimens {
                     folder,
                     "three-" + paper,
                     Studio.sheet(Studio.mix(Studio.Order.volume("5 L").inLayers(3)), paper));
+            save(folder, "tiny-" + paper, Studio.sheet(Studio.mix(Studio.Order.total("3 g")), paper));
+            save(
+                    folder,
+                    "ounces-" + paper,
+                    Studio.sheet(Studio.mix(Studio.Order.total("29.5 oz").onScales("1/8 oz", "1 grain")), paper));
+            save(
+                    folder,
+                    "long-" + paper,
+                    Studio.sheet(
+                            Studio.mix(
+                                    Studio.Order.total("900 g"),
+                                    "Ember for the lamp panel of the reading room, ".repeat(7)),
+                            paper));
         }
     }
 
