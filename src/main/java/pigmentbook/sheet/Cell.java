@@ -73,17 +73,19 @@ public record Cell(
      *
      * @param before words before it, such as {@code "revision "}
      * @param decimals how many decimals, 0 or more
-     * @param blanks how many decimals' room to leave behind it, so that points stand beneath each other
+     * @param behind what stands behind it: spaces, so that points stand beneath each other
      */
-    public record Form(String before, int decimals, int blanks) {
+    public record Form(String before, int decimals, String behind) {
 
+        private static final String WIDE_AS_POINT = "\u2008";
+        private static final String WIDE_AS_DIGIT = "\u2007";
         private static final double[] TENS = {1, 10, 100, 1_000, 10_000};
         private static final double NEAR_A_HALF = 1e-4;
         private static final double MOST_QUICK = 1e12;
 
         /** Returns a number as it is shown, with the words before it and the room behind it. */
         String shown(double value) {
-            return before + digits(value) + behind();
+            return before + digits(value) + behind;
         }
 
         private String digits(double value) {
@@ -105,12 +107,20 @@ public record Cell(
             return scaled / ten + "." + Long.toString(ten + scaled % ten).substring(1);
         }
 
-        /** Returns the room behind it, as spaces as wide as a point and as digits. */
-        String behind() {
-            if (blanks == 0) {
-                return "";
-            }
-            return (decimals == 0 ? "\u2008" : "") + "\u2007".repeat(blanks);
+        /**
+         * Returns a form whose point stands beneath that of longer numbers.
+         *
+         * @param decimals how many decimals it has
+         * @param most how many the longest has
+         */
+        static Form aligned(int decimals, int most) {
+            boolean point = decimals == 0 && most > 0;
+            return new Form("", decimals, (point ? WIDE_AS_POINT : "") + WIDE_AS_DIGIT.repeat(most - decimals));
+        }
+
+        /** Returns the form with a digit's room behind it, which keeps it off a line. */
+        Form offTheLine() {
+            return new Form(before, decimals, behind + WIDE_AS_DIGIT);
         }
     }
 
@@ -140,7 +150,7 @@ public record Cell(
     }
 
     static Cell figure(Style style, double value, String before, int decimals) {
-        return new Cell(new Figure(value, new Form(before, decimals, 0)), style, 1, 1, null, null);
+        return new Cell(new Figure(value, new Form(before, decimals, "")), style, 1, 1, null, null);
     }
 
     static Cell formula(Style style, Expr expr, double value, Form form) {

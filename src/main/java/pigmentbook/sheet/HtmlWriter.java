@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import pigmentbook.quantity.Numbers;
 
@@ -14,7 +15,7 @@ final class HtmlWriter {
     private static final double FULL = 1;
 
     /** Browsers round each row up a little. */
-    private static final double SLACK = 0.985;
+    private static final double SLACK = 0.975;
 
     private HtmlWriter() {}
 
@@ -39,7 +40,7 @@ final class HtmlWriter {
         html.close();
         int[] coveredDown = new int[grid.columnsMm().size()];
         for (Grid.Row row : grid.rows()) {
-            row(html, row, coveredDown);
+            row(html, row, grid, coveredDown);
         }
         html.close();
         html.open("footer").text(grid.foot()).closeLong();
@@ -47,7 +48,7 @@ final class HtmlWriter {
         html.moveTo(out);
     }
 
-    private static void row(Xml html, Grid.Row row, int[] coveredDown) {
+    private static void row(Xml html, Grid.Row row, Grid grid, int[] coveredDown) {
         html.open("tr");
         html.attr("style", "height:" + Numbers.plain(row.heightPt()) + "pt");
         if (row.newPage()) {
@@ -56,7 +57,7 @@ final class HtmlWriter {
         int column = 0;
         for (Grid.Placed placed : row.cells()) {
             gap(html, column, placed.column(), coveredDown);
-            cell(html, placed.cell());
+            cell(html, placed.cell(), widthMm(grid.columnsMm(), placed));
             column = placed.column() + placed.cell().across();
             Arrays.fill(coveredDown, placed.column(), column, placed.cell().down() - 1);
         }
@@ -78,7 +79,8 @@ final class HtmlWriter {
         }
     }
 
-    private static void cell(Xml html, Cell cell) {
+    private static void cell(Xml html, Cell cell, double widthMm) {
+        String shown = shown(cell.content());
         html.open(cell.style().isHead() ? "th" : "td").attr("class", className(cell.style()));
         if (cell.across() > 1) {
             html.attr("colspan", cell.across());
@@ -88,12 +90,15 @@ final class HtmlWriter {
         }
         if (cell.content() instanceof Cell.Chip chip) {
             html.attr("style", "background:" + chip.rgb());
+        } else if (cell.style().shrink() && !Texts.fits(shown, cell.style(), widthMm)) {
+            double size = cell.style().sizePt() * Texts.roomPt(widthMm) / Texts.widthPt(shown, cell.style());
+            html.attr("style", "font-size:" + Numbers.fixed(size, 1) + "pt");
         }
-        String heading = cell.style() == Style.TITLE ? "h1" : cell.style() == Style.SECTION ? "h2" : "";
+        String heading = cell.style().isTitle() ? "h1" : cell.style() == Style.SECTION ? "h2" : "";
         if (heading.isEmpty()) {
-            html.text(shown(cell.content())).closeLong();
+            html.text(shown).closeLong();
         } else {
-            html.open(heading).text(shown(cell.content())).closeLong().close();
+            html.open(heading).text(shown).closeLong().close();
         }
     }
 
@@ -108,6 +113,14 @@ final class HtmlWriter {
             return formula.form().shown(formula.value());
         }
         return content instanceof Cell.Moment moment ? SHOWN.format(moment.at()) : "";
+    }
+
+    private static double widthMm(List<Double> columnsMm, Grid.Placed placed) {
+        double width = 0;
+        for (int i = 0; i < placed.cell().across(); i++) {
+            width += columnsMm.get(placed.column() + i);
+        }
+        return width;
     }
 
     private static String className(Style style) {

@@ -2,6 +2,7 @@ package pigmentbook.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.colour.Srgb;
 import pigmentbook.mix.Caution;
@@ -30,11 +31,15 @@ final class MixPage {
 
     private final Mix mix;
     private final SheetInfo info;
+    private final Style weighStyle;
+    private final Style figureStyle;
     private final Rows rows = new Rows(COLUMNS_MM);
 
     MixPage(Mix mix, SheetInfo info) {
         this.mix = mix;
         this.info = info;
+        this.weighStyle = fitting(Style.WEIGH, Style.LONG_WEIGH, WEIGH, Mix.Weighing::weighGrams);
+        this.figureStyle = fitting(Style.FIGURE, Style.LONG_FIGURE, LOW, Mix.Weighing::highGrams);
     }
 
     Grid grid() {
@@ -61,7 +66,9 @@ final class MixPage {
                 30,
                 Rows.at(
                         ORDER,
-                        Cell.text(Style.TITLE, mix.recipe().name()).across(4).named(CellNames.RECIPE)),
+                        Cell.text(titleStyle(mix.recipe().name()), mix.recipe().name())
+                                .across(4)
+                                .named(CellNames.RECIPE)),
                 Rows.at(
                         LOW,
                         Cell.figure(Style.REVISION, mix.revision().number(), "revision ", 0)
@@ -108,10 +115,9 @@ final class MixPage {
         for (Caution caution : some) {
             rows.add(
                     0,
-                    Rows.at(ORDER, Cell.text(Style.LIST_NUMBER, "–")),
                     Rows.at(
-                            ITEM,
-                            Cell.text(Style.CAUTION, Wording.shown(caution)).across(9)));
+                            ORDER,
+                            Cell.text(Style.CAUTION, Wording.shown(caution)).across(10)));
         }
     }
 
@@ -130,7 +136,7 @@ final class MixPage {
             List<Grid.Placed> cells = new ArrayList<>();
             if (i < checks.size()) {
                 cells.add(Rows.at(ORDER, Cell.blank(Style.CHECK_BOX).entry(Cell.Check.ANYTHING)));
-                cells.add(Rows.at(ITEM, Cell.text(Style.BODY, checks.get(i)).across(3)));
+                cells.add(Rows.at(ITEM, Cell.text(Style.CHECK, checks.get(i)).across(3)));
             }
             if (i < steps.size()) {
                 cells.add(Rows.at(
@@ -188,16 +194,15 @@ final class MixPage {
     }
 
     private List<Grid.Placed> weighRow(int layer, int cup, int order, Mix.Weighing weighing, WeighFormulas formulas) {
-        int decimals = weighing.scale().step().decimals();
-        int most = Math.max(decimals, mix.scales().fine().step().decimals());
-        Cell.Form form = new Cell.Form("", decimals, most - decimals);
+        Cell.Form form = form(weighing);
         String lot = weighing.lots().isEmpty() ? "" : weighing.lots().get(0).lotId();
-        Cell weigh = Cell.formula(Style.WEIGH, formulas.weigh(weighing), weighing.weighGrams(), form);
-        Cell low = Cell.formula(Style.FIGURE, formulas.low(weighing), weighing.lowGrams(), form);
-        Cell high = Cell.formula(Style.FIGURE, formulas.high(weighing), weighing.highGrams(), form);
-        Cell display = Cell.formula(Style.FIGURE, formulas.display(weighing), weighing.displayGrams(), form);
+        Cell weigh = Cell.formula(weighStyle, formulas.weigh(weighing), weighing.weighGrams(), form);
+        Cell low = Cell.formula(figureStyle, formulas.low(weighing), weighing.lowGrams(), form);
+        Cell high = Cell.formula(figureStyle, formulas.high(weighing), weighing.highGrams(), form);
+        Cell display =
+                Cell.formula(figureStyle, formulas.display(weighing), weighing.displayGrams(), form.offTheLine());
         Cell target =
-                Cell.formula(Style.EXACT, formulas.target(weighing), weighing.exactGrams(), new Cell.Form("", 3, 0));
+                Cell.formula(Style.EXACT, formulas.target(weighing), weighing.exactGrams(), new Cell.Form("", 3, ""));
         return List.of(
                 Rows.at(ORDER, Cell.figure(Style.ORDER, order, "", 0)),
                 Rows.at(ITEM, Cell.text(Style.ITEM, Wording.item(weighing))),
@@ -217,6 +222,33 @@ final class MixPage {
                                 .entry(Cell.Check.NUMBER)),
                 Rows.at(EXACT, target.named(CellNames.of("target_g", layer, cup, weighing.item()))),
                 Rows.at(RECORD, Cell.text(Style.RECORD, CellNames.record(layer, cup, weighing.item()))));
+    }
+
+    /** Returns the larger style where every figure of the mix fits its column in it, else the smaller. */
+    private Style fitting(Style large, Style small, int column, ToDoubleFunction<Mix.Weighing> figure) {
+        double widthMm = COLUMNS_MM.get(column);
+        boolean fits = mix.layers().stream()
+                .flatMap(layer -> layer.cups().get(0).items().stream())
+                .allMatch(each -> Texts.fits(form(each).shown(figure.applyAsDouble(each)), large, widthMm));
+        return fits ? large : small;
+    }
+
+    private Cell.Form form(Mix.Weighing weighing) {
+        int decimals = weighing.scale().step().decimals();
+        return Cell.Form.aligned(
+                decimals, Math.max(decimals, mix.scales().fine().step().decimals()));
+    }
+
+    /** A name takes the largest letters that keep it to a few lines. */
+    private static Style titleStyle(String name) {
+        double widthMm = COLUMNS_MM.subList(ORDER, LOW).stream()
+                .mapToDouble(Double::doubleValue)
+                .sum();
+        if (Texts.fits(name, Style.TITLE, widthMm)) {
+            return Style.TITLE;
+        }
+        boolean few = Texts.heightPt(name, Style.LONG_TITLE, widthMm) < 4 * Style.LONG_TITLE.sizePt();
+        return few ? Style.LONG_TITLE : Style.LONGEST_TITLE;
     }
 
     private void times(Mix.Layer layer) {

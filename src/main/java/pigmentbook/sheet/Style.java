@@ -4,22 +4,24 @@ import java.util.List;
 
 /** The looks of a cell: a small closed set, so that every format draws the same page. */
 public enum Style {
-    TITLE(Face.SERIF, 24, Lines.NONE),
-    REVISION(Face.SERIF, 15, Lines.NONE, Trait.RIGHT),
+    TITLE(Face.SERIF, 24, Lines.NONE, Trait.WRAP),
+    LONG_TITLE(Face.SERIF, 15, Lines.NONE, Trait.WRAP),
+    LONGEST_TITLE(Face.SERIF, 9, Lines.NONE, Trait.WRAP),
+    REVISION(Face.SERIF, 15, Lines.NONE, Trait.RIGHT, Trait.INDENT),
     BODY(Face.SANS, 9, Lines.NONE, Trait.WRAP),
     FINE(Face.SANS, 7.5, Lines.NONE, Trait.WRAP, Trait.SOFT),
     CHIP(Face.SANS, 7.5, Lines.BOX),
     LABEL(Face.SANS, 7.5, Lines.NONE, Trait.WRAP, Trait.SOFT, Trait.LOW),
-    LABEL_RIGHT(Face.SANS, 7.5, Lines.NONE, Trait.SOFT, Trait.RIGHT, Trait.LOW),
+    LABEL_RIGHT(Face.SANS, 7.5, Lines.NONE, Trait.SOFT, Trait.RIGHT, Trait.LOW, Trait.INDENT),
     FACT(Face.SANS, 9.5, Lines.RULE, Trait.SHRINK),
     TOTAL(Face.SANS, 13, Lines.BOX, Trait.BOLD, Trait.RIGHT, Trait.SHRINK),
-    UNIT(Face.SANS, 9.5, Lines.RULE),
+    UNIT(Face.SANS, 9.5, Lines.RULE, Trait.INDENT),
     STOP_NOW(Face.SANS, 10.5, Lines.FRAME, Trait.WRAP, Trait.BOLD),
     STOP(Face.SANS, 9.5, Lines.FRAME, Trait.WRAP),
-    CAUTION(Face.SANS, 8.5, Lines.NONE, Trait.WRAP),
+    CAUTION(Face.SANS, 8.5, Lines.HAIR, Trait.WRAP),
     SECTION(Face.SANS, 10.5, Lines.NONE, Trait.BOLD, Trait.LOW, Trait.WRAP),
     CHECK_BOX(Face.SANS, 8, Lines.FIELD),
-    LIST_NUMBER(Face.SANS, 9, Lines.NONE, Trait.SOFT, Trait.RIGHT),
+    CHECK(Face.SANS, 9, Lines.NONE, Trait.WRAP, Trait.INDENT),
     HEAD(Face.SANS, 7.5, Lines.OVER_UNDER, Trait.WRAP, Trait.SOFT),
     HEAD_RIGHT(Face.SANS, 7.5, Lines.OVER_UNDER, Trait.WRAP, Trait.SOFT, Trait.RIGHT),
     CUP(Face.SANS, 10, Lines.NONE, Trait.BOLD, Trait.LOW),
@@ -27,7 +29,9 @@ public enum Style {
     ITEM(Face.SANS, 10.5, Lines.HAIR, Trait.WRAP),
     LOT(Face.SANS, 10, Lines.FIELD, Trait.SHRINK),
     WEIGH(Face.SANS, 18, Lines.HAIR, Trait.BOLD, Trait.RIGHT, Trait.SHRINK),
+    LONG_WEIGH(Face.SANS, 14, Lines.HAIR, Trait.BOLD, Trait.RIGHT, Trait.SHRINK),
     FIGURE(Face.SANS, 11, Lines.HAIR, Trait.RIGHT, Trait.SHRINK),
+    LONG_FIGURE(Face.SANS, 8, Lines.HAIR, Trait.RIGHT, Trait.SHRINK),
     EXACT(Face.SANS, 7.5, Lines.HAIR, Trait.SOFT, Trait.RIGHT, Trait.SHRINK),
     RECORD(Face.SANS, 6.5, Lines.HAIR, Trait.SOFT, Trait.SHRINK, Trait.RIGHT),
     ENTRY(Face.SANS, 15, Lines.BOX, Trait.RIGHT, Trait.SHRINK),
@@ -79,7 +83,8 @@ public enum Style {
         RIGHT,
         WRAP,
         SHRINK,
-        LOW
+        LOW,
+        INDENT
     }
 
     private final Face face;
@@ -91,6 +96,7 @@ public enum Style {
     private final boolean wrap;
     private final boolean shrink;
     private final boolean low;
+    private final boolean indent;
 
     Style(Face face, double sizePt, Lines lines, Trait... traits) {
         this.face = face;
@@ -103,6 +109,7 @@ public enum Style {
         this.wrap = has.contains(Trait.WRAP);
         this.shrink = has.contains(Trait.SHRINK);
         this.low = has.contains(Trait.LOW);
+        this.indent = has.contains(Trait.INDENT);
     }
 
     Face face() {
@@ -111,7 +118,11 @@ public enum Style {
 
     /** Returns whether the text keeps off the lines at its sides. */
     boolean indented() {
-        return lines.sides > 0;
+        return indent || lines.sides > 0;
+    }
+
+    boolean isTitle() {
+        return this == TITLE || this == LONG_TITLE || this == LONGEST_TITLE;
     }
 
     boolean isHead() {

@@ -25,6 +25,11 @@ final class Texts {
     private static final double OTHER_LETTER = 620;
     private static final double FULL_WIDTH = 1000;
     private static final int FULL_WIDTH_FROM = 0x1100;
+
+    /** Between these lie dashes, quotes, arrows and other signs no wider than a letter. */
+    private static final int SIGNS_FROM = 0x1E00;
+
+    private static final int SIGNS_TO = 0x2E7F;
     private static final double BOLD = 1.08;
     private static final double LINE = 1.2;
     private static final double PADDING_PT = 5;
@@ -64,12 +69,22 @@ final class Texts {
 
     /** Returns the height that a text takes in a width, in points, at most what a row can have. */
     static double heightPt(String text, Style style, double widthMm) {
-        double room = widthMm * POINTS_PER_MM * SAFETY - PADDING_PT;
+        double room = roomPt(widthMm);
         int lines = 0;
         for (String line : text.split("\n", -1)) {
             lines += lines(line, style, room);
         }
         return Math.min(MOST_ROW_PT, lines * style.sizePt() * LINE + 3);
+    }
+
+    /** Returns whether a text fits a width on one line. */
+    static boolean fits(String text, Style style, double widthMm) {
+        return !text.contains("\n") && widthPt(text, style) <= roomPt(widthMm);
+    }
+
+    /** Returns the room that a text has in a width, in points. */
+    static double roomPt(double widthMm) {
+        return widthMm * POINTS_PER_MM * SAFETY - PADDING_PT;
     }
 
     /** Returns the width of a text on one line, in points. */
@@ -87,11 +102,11 @@ final class Texts {
         if (c >= ' ' && c <= '~') {
             return WIDTH[c - ' '];
         }
-        return c >= FULL_WIDTH_FROM && c != '\u2009' && !isNarrowSign(c) ? FULL_WIDTH : OTHER_LETTER;
-    }
-
-    private static boolean isNarrowSign(int c) {
-        return c >= 0x2000 && c < 0x2E80;
+        return switch (c) {
+            case '\u2007' -> WIDTH['0' - ' '];
+            case '\u2008' -> WIDTH['.' - ' '];
+            default -> c >= FULL_WIDTH_FROM && (c < SIGNS_FROM || c > SIGNS_TO) ? FULL_WIDTH : OTHER_LETTER;
+        };
     }
 
     private static int lines(String line, Style style, double room) {

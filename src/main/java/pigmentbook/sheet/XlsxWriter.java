@@ -64,7 +64,7 @@ final class XlsxWriter {
         Grid.Placed total = new Grid.Placed(
                 1, Cell.figure(Style.TOTAL, 1, "", 2).named(CellNames.TOTAL).entry(Cell.Check.NUMBER));
         Grid.Placed twice =
-                new Grid.Placed(2, Cell.formula(Style.FIGURE, Expr.cell(CellNames.TOTAL), 1, new Cell.Form("", 0, 1)));
+                new Grid.Placed(2, Cell.formula(Style.FIGURE, Expr.cell(CellNames.TOTAL), 1, Cell.Form.aligned(0, 2)));
         Grid grid = new Grid(
                 "Mix",
                 "x",
