@@ -46,6 +46,9 @@ final class MixPage {
         header();
         cautions(Caution.Severity.WARN, "Beware");
         checksAndSteps();
+        if (mix.layers().size() > 1) {
+            layers();
+        }
         for (Mix.Layer layer : mix.layers()) {
             layer(layer);
         }
@@ -143,6 +146,36 @@ final class MixPage {
                         LOW, Cell.text(Style.BODY, i + 1 + "  " + steps.get(i)).across(6)));
             }
             rows.add(14, cells);
+        }
+    }
+
+    /** All layers at a glance, for a mix that takes days. */
+    private void layers() {
+        section("Layers");
+        rows.add(
+                13,
+                head(ORDER, 2, "Layer"),
+                head(LOT, 1, "Cups"),
+                head(WEIGH, 1, "Each cup, g"),
+                head(LOW, 3, "Not before"),
+                head(ACTUAL, 1, "Poured on"),
+                head(EXACT, 2, "By"));
+        for (Mix.Layer layer : mix.layers()) {
+            Mix.Cup cup = layer.cups().get(0);
+            List<Expr> targets = cup.items().stream()
+                    .map(each -> Expr.cell(CellNames.of("target_g", layer.number(), cup.number(), each.item())))
+                    .toList();
+            rows.add(
+                    20,
+                    Rows.at(ORDER, Cell.text(Style.ITEM, Wording.place(layer)).across(2)),
+                    Rows.at(LOT, Cell.figure(Style.FIGURE_LEFT, layer.cups().size(), "", 0)),
+                    Rows.at(
+                            WEIGH,
+                            Cell.formula(
+                                    Style.FIGURE_LEFT, Expr.sum(targets), cup.totalGrams(), new Cell.Form("", 0, ""))),
+                    Rows.at(LOW, Cell.text(Style.ITEM, Wording.notBefore(layer)).across(3)),
+                    open(ACTUAL, 1),
+                    open(EXACT, 2));
         }
     }
 

@@ -31,6 +31,7 @@ public enum Style {
     WEIGH(Face.SANS, 18, Lines.HAIR, Trait.BOLD, Trait.RIGHT, Trait.SHRINK),
     LONG_WEIGH(Face.SANS, 14, Lines.HAIR, Trait.BOLD, Trait.RIGHT, Trait.SHRINK),
     FIGURE(Face.SANS, 11, Lines.HAIR, Trait.RIGHT, Trait.SHRINK),
+    FIGURE_LEFT(Face.SANS, 11, Lines.HAIR),
     LONG_FIGURE(Face.SANS, 8, Lines.HAIR, Trait.RIGHT, Trait.SHRINK),
     EXACT(Face.SANS, 7.5, Lines.HAIR, Trait.SOFT, Trait.RIGHT, Trait.SHRINK),
     RECORD(Face.SANS, 6.5, Lines.HAIR, Trait.SOFT, Trait.SHRINK, Trait.RIGHT),

@@ -188,7 +188,9 @@ final class Wording {
         for (Recipe.Step step : mix.recipe().steps()) {
             steps.add(step.when().isBlank() ? step.text() : sentence(step.when()) + ": " + step.text());
         }
-        if (!mix.shares().pigments().isEmpty()) {
+        boolean stirs = mix.recipe().steps().stream()
+                .anyMatch(step -> step.text().toLowerCase(Locale.ROOT).contains("stir"));
+        if (!stirs && !mix.shares().pigments().isEmpty()) {
             steps.add("Stir all pigments into part A until no streak is left");
         }
         steps.add("Before part B: a second person checks grams and lots");
@@ -220,6 +222,20 @@ final class Wording {
     /** A caution and its basis. */
     static String shown(Caution caution) {
         return caution.text() + " [" + caution.basis() + "]";
+    }
+
+    /** A layer's number and where it lies. */
+    static String place(Mix.Layer layer) {
+        return layer.fromMm() == null || layer.toMm() == null
+                ? "" + layer.number()
+                : layer.number() + ", " + few(layer.fromMm()) + " to " + few(layer.toMm()) + " mm";
+    }
+
+    /** When a layer may be poured at the earliest. */
+    static String notBefore(Mix.Layer layer) {
+        return layer.number() == 1
+                ? ""
+                : layer.startHours() > 0 ? hours(layer.startHours()) + " after the first" : "the last one is tacky";
     }
 
     /** The line above a layer. */
