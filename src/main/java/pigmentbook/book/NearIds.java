@@ -15,14 +15,14 @@ public final class NearIds {
 
     /**
      * Returns the ids that come nearest to what was typed, nearest first, at most three: those that begin with it or
-     * differ by no more than a third of its letters.
+     * differ by no more than a quarter of its letters.
      */
     public static List<String> of(String typed, Collection<String> ids) {
         String wanted = typed.toLowerCase(Locale.ROOT);
         if (wanted.isEmpty() || wanted.length() > 64) {
             return List.of();
         }
-        int most = Math.max(1, (wanted.length() + 2) / 3);
+        int most = Math.max(1, (wanted.length() + 2) / 4);
         record Near(String id, int steps) {}
         return ids.stream()
                 .map(id -> new Near(id, steps(wanted, id.toLowerCase(Locale.ROOT))))
