@@ -73,6 +73,7 @@ public final class Main {
         commands.setColorScheme(CommandLine.Help.defaultColorScheme(
                 context.colour() ? CommandLine.Help.Ansi.ON : CommandLine.Help.Ansi.OFF));
         commands.setUsageHelpWidth(80);
+        commands.setCaseInsensitiveEnumValuesAllowed(true);
         commands.setParameterExceptionHandler((exception, given) -> usage(context, exception));
         commands.setExecutionExceptionHandler((exception, command, parsed) -> refused(context, exception));
         return commands.execute(args);
@@ -87,7 +88,10 @@ public final class Main {
         }
         String message = exception.getMessage();
         context.err()
-                .println((message == null ? "These arguments don't fit." : message)
+                .println((message == null
+                                ? "These arguments don't fit."
+                                : message.replace("is not an int", "is not a whole number")
+                                        .replace(" (case-insensitive)", ""))
                         + (hint.isEmpty() ? "" : "." + hint));
         context.err().println("See: " + command.getCommandSpec().qualifiedName() + " --help");
         return USAGE;

@@ -94,6 +94,7 @@ final class MixCommand implements Runnable {
         Context context = book.context();
         pigmentbook.mix.MixRequest request = options.request(context, spec.commandLine());
         Paper fitted = paper();
+        warm(context);
         Opened opened = openBook();
         Mix mix = mix(opened, request);
         if (to == null) {
@@ -107,6 +108,18 @@ final class MixCommand implements Runnable {
             }
         }
         book.tellProblems(opened);
+    }
+
+    /** Lets what an xlsx needs be loaded while the book opens. */
+    private void warm(Context context) {
+        boolean xlsx = format == Form.xlsx
+                || (format == null
+                        && to != null
+                        && (to.toString().endsWith(".xlsx")
+                                || Files.isDirectory(context.here().resolve(to))));
+        if (xlsx) {
+            SheetWriters.prepare(SheetWriters.Format.XLSX);
+        }
     }
 
     private Opened openBook() {

@@ -229,11 +229,17 @@ class MixCommandTest {
         misused("How much? Give one of --mold, --volume, --total, --resin, --use or --shelf", "mix", "ember");
         misused("Only one figure can lead; give one of", "mix", "ember", "--shelf", "--resin", "1 kg");
         misused("Missing required parameter", "mix", "--shelf");
-        misused("Unknown option: '--moldy'", "mix", "ember", "--moldy", "x");
+        misused("Unknown options: '--moldy', 'x'. Did you mean --mold?", "mix", "ember", "--moldy", "x");
         misused("--fill goes with --mold", "mix", "ember", "--resin", "1 kg", "--fill", "1 in");
         misused("Unmatched argument", "pour");
         misused("Invalid value for option '--format'", "mix", "ember", "--shelf", "--format", "pdf");
-        misused("Invalid value for option '--layers'", "mix", "ember", "--shelf", "--layers", "two");
+        misused(
+                "Invalid value for option '--layers': 'two' is not a whole number",
+                "mix",
+                "ember",
+                "--shelf",
+                "--layers",
+                "two");
     }
 
     @Test
