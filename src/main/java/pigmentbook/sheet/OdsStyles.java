@@ -205,6 +205,8 @@ final class OdsStyles {
         xml.open("style:footer-style");
         xml.open("style:header-footer-properties")
                 .attr("fo:min-height", Numbers.plain(Paper.BOTTOM_MM - FOOT_EDGE_MM) + "mm")
+                .attr("fo:margin-left", "0mm")
+                .attr("fo:margin-right", "0mm")
                 .attr("fo:margin-top", "2mm")
                 .close()
                 .close()

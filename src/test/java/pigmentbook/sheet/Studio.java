@@ -11,7 +11,6 @@ import java.util.List;
 import org.hipparchus.fraction.BigFraction;
 import pigmentbook.book.Backing;
 import pigmentbook.book.Book;
-import pigmentbook.book.Item;
 import pigmentbook.book.Lot;
 import pigmentbook.book.MixRatio;
 import pigmentbook.book.Mold;
@@ -251,9 +250,5 @@ public final class Studio {
                 null,
                 List.of(reading),
                 List.of());
-    }
-
-    static Item item(String id) {
-        return Item.of(id);
     }
 }
