@@ -1,5 +1,6 @@
 package pigmentbook.store;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.FileSystemLoopException;
@@ -31,8 +32,7 @@ public final class BookFolder {
     private static final String SUFFIX = ".json";
 
     /** Names that programs which keep folders in step give to a file that two people changed at once. */
-    private static final Pattern CONFLICT =
-            Pattern.compile("(?i).*(conflict|\\bcopy\\b|sync-|kopie| \\(\\d+\\)$|~[^~]+$).*");
+    private static final Pattern CONFLICT = Pattern.compile("(?i).+(conflict|\\bcopy\\b| \\(\\d+\\)$|~[^~]+$).*");
 
     private final Path folder;
 
@@ -218,7 +218,7 @@ public final class BookFolder {
         try {
             Fields fields = new Fields(JsonFile.read(bytes), "");
             requireOwnId(found, fields);
-            return new Result(found, record(found, fields), Versions.of(bytes), null);
+            return new Result(found, record(found.kind(), found.id(), fields), Versions.of(bytes), null);
         } catch (RefusedException e) {
             return new Result(found, null, "", e.in(found.name(), bytes));
         }
@@ -240,15 +240,20 @@ public final class BookFolder {
         }
     }
 
-    private static Object record(Found found, Fields fields) throws RefusedException {
-        return switch (found.kind()) {
+    /** Returns the record that a tree says. */
+    static Object record(Kind kind, String id, ObjectNode record) throws RefusedException {
+        return record(kind, id, new Fields(record, ""));
+    }
+
+    private static Object record(Kind kind, String id, Fields fields) throws RefusedException {
+        return switch (kind) {
             case SETTINGS -> SettingsReader.read(fields);
-            case RESIN -> ShelfReader.resin(found.id(), fields);
-            case PIGMENT -> ShelfReader.pigment(found.id(), fields);
-            case LOT -> ShelfReader.lot(found.id(), fields);
-            case MOLD -> RecipeReader.mold(found.id(), fields);
-            case RECIPE -> RecipeReader.recipe(found.id(), fields);
-            case POUR -> RecipeReader.pour(found.id(), fields);
+            case RESIN -> ShelfReader.resin(id, fields);
+            case PIGMENT -> ShelfReader.pigment(id, fields);
+            case LOT -> ShelfReader.lot(id, fields);
+            case MOLD -> RecipeReader.mold(id, fields);
+            case RECIPE -> RecipeReader.recipe(id, fields);
+            case POUR -> RecipeReader.pour(id, fields);
         };
     }
 

@@ -6,7 +6,6 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
-import com.fasterxml.jackson.core.io.JsonEOFException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -52,11 +51,6 @@ final class JsonFile {
                         line(parser), "not-json", "After the closing } something follows; take it out.");
             }
             return object;
-        } catch (JsonEOFException e) {
-            throw new RefusedException(
-                    e.getLocation().getLineNr(),
-                    "truncated",
-                    "The file ends in the middle of a record. Fetch it again or complete it.");
         } catch (StreamConstraintsException e) {
             throw new RefusedException(
                     1, "too-large", "The file is nested too deeply or holds too long a text; no record needs that.");
@@ -70,6 +64,10 @@ final class JsonFile {
 
     private static RefusedException unreadable(JsonParseException e, int line) {
         String said = e.getOriginalMessage();
+        if (said.contains("end-of-input")) {
+            return new RefusedException(
+                    line, "truncated", "The file ends in the middle of a record. Fetch it again or complete it.");
+        }
         if (said.contains("UTF-8")) {
             return new RefusedException(
                     line, "not-utf-8", "This line holds bytes that are no UTF-8 text. Save the file again as UTF-8.");
