@@ -2,12 +2,12 @@ package pigmentbook.book;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.function.Function;
 
 /** The indexed whole: every record by its id, and what can be derived from the pours. Immutable. */
@@ -70,8 +70,10 @@ public final class Book {
     }
 
     private static <T> Map<String, T> byId(List<T> records, Function<T, String> id) {
-        Map<String, T> map = new TreeMap<>();
-        for (T each : records) {
+        List<T> sorted = new ArrayList<>(records);
+        sorted.sort(Comparator.comparing(id));
+        Map<String, T> map = new LinkedHashMap<>(sorted.size() * 2);
+        for (T each : sorted) {
             map.put(id.apply(each), each);
         }
         return Collections.unmodifiableMap(map);
@@ -158,7 +160,7 @@ public final class Book {
     /** Returns the recipes that a lot went into, by id. */
     public List<String> recipesWith(Lot lot) {
         LotUse use = uses.get(lot.id());
-        return use == null ? List.of() : List.copyOf(use.recipeIds);
+        return use == null ? List.of() : use.recipeIds.stream().sorted().toList();
     }
 
     /**
@@ -181,13 +183,16 @@ public final class Book {
 
     private static final class LotUse {
         private double grams;
-        private final Set<String> pourIds = new TreeSet<>();
-        private final Set<String> recipeIds = new TreeSet<>();
+        private final List<String> pourIds = new ArrayList<>();
+        private final Set<String> recipeIds = new HashSet<>();
 
         private void add(Pour pour, double more) {
             grams += more;
-            pourIds.add(pour.id());
-            recipeIds.add(pour.recipeId());
+            // Pours come in the order of their ids, so one that took twice follows itself.
+            if (pourIds.isEmpty() || !pourIds.get(pourIds.size() - 1).equals(pour.id())) {
+                pourIds.add(pour.id());
+                recipeIds.add(pour.recipeId());
+            }
         }
     }
 }

@@ -50,10 +50,7 @@ public final class BookFolder {
 
     /** What came of one file: a record, or a problem. */
     private record Result(
-            Found found,
-            @Nullable Object record,
-            String version,
-            @Nullable Problem problem) {}
+            Found found, @Nullable Object record, @Nullable Problem problem) {}
 
     /** Opens the whole book. */
     public Opened open() throws BookUnavailableException {
@@ -196,7 +193,6 @@ public final class BookFolder {
                 return new Result(
                         found,
                         null,
-                        "",
                         new Problem(
                                 found.name(),
                                 1,
@@ -216,17 +212,17 @@ public final class BookFolder {
                             : "This file can't be read. Check who may read it.");
         }
         try {
-            Fields fields = new Fields(JsonFile.read(bytes), "");
+            Fields fields = new Fields(JsonFile.read(bytes));
             requireOwnId(found, fields);
-            return new Result(found, record(found.kind(), found.id(), fields), Versions.of(bytes), null);
+            return new Result(found, record(found.kind(), found.id(), fields), null);
         } catch (RefusedException e) {
-            return new Result(found, null, "", e.in(found.name(), bytes));
+            return new Result(found, null, e.in(found.name(), bytes));
         }
     }
 
     private static Result unreadable(Found found, String text) {
         String code = Files.isSymbolicLink(found.path()) ? "dead-link" : "unreadable";
-        return new Result(found, null, "", new Problem(found.name(), 0, code, text));
+        return new Result(found, null, new Problem(found.name(), 0, code, text));
     }
 
     private static void requireOwnId(Found found, Fields fields) throws RefusedException {
@@ -242,7 +238,7 @@ public final class BookFolder {
 
     /** Returns the record that a tree says. */
     static Object record(Kind kind, String id, ObjectNode record) throws RefusedException {
-        return record(kind, id, new Fields(record, ""));
+        return record(kind, id, new Fields(record));
     }
 
     private static Object record(Kind kind, String id, Fields fields) throws RefusedException {
@@ -265,11 +261,10 @@ public final class BookFolder {
         List<Mold> molds = new ArrayList<>();
         List<Recipe> recipes = new ArrayList<>();
         List<Pour> pours = new ArrayList<>();
-        Map<String, String> versions = new HashMap<>(results.size() * 2);
         Map<String, String> pourFiles = new HashMap<>();
         for (Result result : results) {
             Object record = result.record();
-            if (result.problem() != null || record == null) {
+            if (result.problem() != null) {
                 problems.add(result.problem());
                 continue;
             }
@@ -285,7 +280,6 @@ public final class BookFolder {
                     continue;
                 }
             }
-            versions.put(result.found().name(), result.version());
             if (record instanceof Settings each) {
                 settings = each;
             } else if (record instanceof Resin each) {
@@ -303,6 +297,6 @@ public final class BookFolder {
             }
         }
         Book book = new Book(settings, resins, pigments, lots, molds, recipes, pours);
-        return new Opened(folder, book, problems, versions);
+        return new Opened(folder, book, problems, pourFiles);
     }
 }

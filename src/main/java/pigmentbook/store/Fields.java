@@ -17,20 +17,33 @@ import pigmentbook.quantity.Length;
 final class Fields {
 
     private static final int MOST_NAME = 200;
+    private static final Seen<LocalDate> DAYS = new Seen<>(LocalDate::parse);
+    private static final Seen<LocalDateTime> MOMENTS =
+            new Seen<>(text -> text.length() == 10 ? LocalDate.parse(text).atStartOfDay() : LocalDateTime.parse(text));
     private final JsonNode node;
-    private final String path;
+    private final @Nullable Fields within;
+    private final String name;
+    private final int index;
 
-    Fields(JsonNode node, String path) {
-        this.node = node;
-        this.path = path;
+    /** The fields of a whole record. */
+    Fields(JsonNode node) {
+        this(node, null, "", -1);
     }
 
+    private Fields(JsonNode node, @Nullable Fields within, String name, int index) {
+        this.node = node;
+        this.within = within;
+        this.name = name;
+        this.index = index;
+    }
+
+    /** Returns the way to this object: worked out only where a problem is to be told. */
     String path() {
-        return path;
+        return within == null ? "" : within.path() + "/" + name + (index < 0 ? "" : "/" + index);
     }
 
     private RefusedException refused(String name, String code, String message) {
-        return new RefusedException(path + "/" + name, code, message);
+        return new RefusedException(path() + "/" + name, code, message);
     }
 
     private @Nullable JsonNode there(String name) {
@@ -82,7 +95,7 @@ final class Fields {
     }
 
     private RefusedException missing(String name) {
-        return new RefusedException(path, "missing-field", "\"" + name + "\" is missing. Write it in.");
+        return new RefusedException(path(), "missing-field", "\"" + name + "\" is missing. Write it in.");
     }
 
     /** Returns a name to show: one line, without marks that turn the direction of the text. */
@@ -153,7 +166,7 @@ final class Fields {
         try {
             return maker.make();
         } catch (IllegalArgumentException e) {
-            throw new RefusedException(path, "bad-value", e.getMessage() == null ? "This can't be." : e.getMessage());
+            throw new RefusedException(path(), "bad-value", e.getMessage() == null ? "This can't be." : e.getMessage());
         }
     }
 
@@ -171,7 +184,7 @@ final class Fields {
         if (!value.isObject()) {
             throw refused(name, "wrong-type", name + " is " + quoted(value) + "; { … } was expected.");
         }
-        return new Fields(value, path + "/" + name);
+        return new Fields(value, this, name, -1);
     }
 
     Fields needChild(String name) throws RefusedException {
@@ -194,7 +207,7 @@ final class Fields {
                 throw refused(
                         name + "/" + i, "wrong-type", name + " holds " + quoted(list.get(i)) + "; { … } was expected.");
             }
-            children.add(new Fields(list.get(i), path + "/" + name + "/" + i));
+            children.add(new Fields(list.get(i), this, name, i));
         }
         return children;
     }
@@ -299,7 +312,7 @@ final class Fields {
             return null;
         }
         try {
-            return LocalDate.parse(text);
+            return DAYS.apply(text);
         } catch (DateTimeException e) {
             throw refused(
                     name, "bad-date", name + " is \"" + cut(text) + "\"; a day such as \"2026-03-31\" was expected.");
@@ -313,7 +326,7 @@ final class Fields {
             return null;
         }
         try {
-            return text.length() == 10 ? LocalDate.parse(text).atStartOfDay() : LocalDateTime.parse(text);
+            return MOMENTS.apply(text);
         } catch (DateTimeException e) {
             throw refused(
                     name,
@@ -336,7 +349,7 @@ final class Fields {
             return otherwise;
         }
         for (E each : words.getEnumConstants()) {
-            if (spelled(each).equals(text.toLowerCase(Locale.ROOT))) {
+            if (spelled(each).equalsIgnoreCase(text)) {
                 return each;
             }
         }

@@ -1,7 +1,5 @@
 package pigmentbook.store;
 
-import java.util.regex.Pattern;
-
 /** The kinds of record, and where their files lie. */
 public enum Kind {
     /** {@code book.json}. */
@@ -20,8 +18,6 @@ public enum Kind {
     POUR("pours", "pour");
 
     private static final int MOST_ID = 64;
-    private static final Pattern ID = Pattern.compile("[a-z0-9-]+");
-    private static final Pattern LOT_ID = Pattern.compile("[A-Za-z0-9-]+");
 
     private final String folder;
     private final String word;
@@ -44,9 +40,7 @@ public enum Kind {
     /** Returns what is wrong with an id, or an empty text. */
     public String wrongWithId(String id) {
         boolean lot = this == LOT;
-        if (id.isEmpty()
-                || id.length() > MOST_ID
-                || !(lot ? LOT_ID : ID).matcher(id).matches()) {
+        if (id.isEmpty() || id.length() > MOST_ID || !isPlain(id, lot)) {
             return "An id has 1 to " + MOST_ID + " of the characters " + (lot ? "A-Z " : "")
                     + "a-z 0-9 and the hyphen.";
         }
@@ -57,5 +51,16 @@ public enum Kind {
             return "\"book\" can't be a recipe's id; book.json holds the book's settings.";
         }
         return "";
+    }
+
+    private static boolean isPlain(String id, boolean capitals) {
+        for (int i = 0; i < id.length(); i++) {
+            char c = id.charAt(i);
+            boolean plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-';
+            if (!plain && !(capitals && c >= 'A' && c <= 'Z')) {
+                return false;
+            }
+        }
+        return true;
     }
 }

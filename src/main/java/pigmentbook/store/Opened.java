@@ -14,9 +14,9 @@ import pigmentbook.book.Book;
  * @param folder its folder
  * @param book what could be read
  * @param problems what could not, and what does not fit together
- * @param versions the version tag of each file that could be read, by its name from the book's folder
+ * @param pourFiles the file of each pour, from the book's folder, by the pour's id
  */
-public record Opened(Path folder, Book book, List<Problem> problems, Map<String, String> versions) {
+public record Opened(Path folder, Book book, List<Problem> problems, Map<String, String> pourFiles) {
 
     public Opened {
         List<Problem> sorted = new ArrayList<>(problems);

@@ -23,6 +23,13 @@ import pigmentbook.quantity.Volume;
 /** Reads molds, recipes and pours. */
 final class RecipeReader {
 
+    private static final Seen<Mass> MASSES = new Seen<>(Mass::parse);
+    private static final Seen<Length> LENGTHS = new Seen<>(Length::parse);
+    private static final Seen<Percent> PERCENTS = new Seen<>(Percent::parse);
+    private static final Seen<Temperature> TEMPERATURES = new Seen<>(Temperature::parse);
+    private static final Seen<Item> ITEMS = new Seen<>(Item::of);
+    private static final Seen<String> WORDS = new Seen<>(word -> word);
+
     private RecipeReader() {}
 
     static Mold mold(String id, Fields f) throws RefusedException {
@@ -74,13 +81,13 @@ final class RecipeReader {
         }
         List<Recipe.Step> steps = new ArrayList<>();
         for (Fields each : f.children("steps")) {
-            steps.add(new Recipe.Step(each.textOrEmpty("text"), each.textOrEmpty("when")));
+            steps.add(new Recipe.Step(WORDS.apply(each.textOrEmpty("text")), WORDS.apply(each.textOrEmpty("when"))));
         }
         Fields look = f.child("look");
         return new Recipe(
                 id,
                 f.name("name", id),
-                f.amounts("tags", tag -> tag),
+                f.amounts("tags", WORDS),
                 List.copyOf(revisions),
                 List.copyOf(steps),
                 look == null ? null : new Recipe.LookAt(look.needText("pour"), zeroIfNull(look.integer("reading"))),
@@ -95,19 +102,19 @@ final class RecipeReader {
         List<Recipe.PigmentLoading> pigments = new ArrayList<>();
         Set<String> seen = new HashSet<>();
         for (Fields each : f.children("pigments")) {
-            String pigment = each.needText("pigment");
+            String pigment = WORDS.apply(each.needText("pigment"));
             if (!seen.add(pigment)) {
                 throw new RefusedException(
                         each.path() + "/pigment",
                         "pigment-twice",
                         "The pigment \"" + pigment + "\" stands here a second time. Add the two percents up.");
             }
-            pigments.add(new Recipe.PigmentLoading(pigment, each.needAmount("percent", Percent::parse)));
+            pigments.add(new Recipe.PigmentLoading(pigment, each.needAmount("percent", PERCENTS)));
         }
         return new Recipe.Revision(
                 f.needInteger("number"),
                 f.date("date"),
-                f.needText("resin"),
+                WORDS.apply(f.needText("resin")),
                 f.word("percentOf", Recipe.PercentOf.class, Recipe.PercentOf.MIXED_RESIN),
                 List.copyOf(pigments),
                 f.textOrEmpty("why"));
@@ -121,14 +128,14 @@ final class RecipeReader {
                 List<Pour.Weighed> weighed = new ArrayList<>();
                 for (Fields each : cup.children("weighed")) {
                     weighed.add(new Pour.Weighed(
-                            Item.of(each.needText("item").intern()),
+                            ITEMS.apply(each.needText("item")),
                             interned(each.text("lot")),
-                            each.amount("target", Mass::parse),
-                            each.amount("actual", Mass::parse)));
+                            each.amount("target", MASSES),
+                            each.amount("actual", MASSES)));
                 }
                 cups.add(new Pour.Cup(List.copyOf(weighed)));
             }
-            layers.add(new Pour.Layer(layer.amount("depth", Length::parse), List.copyOf(cups)));
+            layers.add(new Pour.Layer(layer.amount("depth", LENGTHS), List.copyOf(cups)));
         }
         List<Pour.Reading> readings = new ArrayList<>();
         for (Fields each : f.children("readings")) {
@@ -137,23 +144,23 @@ final class RecipeReader {
         Integer revision = f.integer("revision");
         return new Pour(
                 id,
-                f.needText("recipe").intern(),
+                WORDS.apply(f.needText("recipe")),
                 revision == null ? 1 : revision,
                 interned(f.text("mold")),
                 f.word("kind", Pour.Kind.class, Pour.Kind.PIECE),
                 f.moment("started"),
-                f.textOrEmpty("by"),
-                f.amount("temperature", Temperature::parse),
-                f.amount("humidity", Percent::parse),
+                WORDS.apply(f.textOrEmpty("by")),
+                f.amount("temperature", TEMPERATURES),
+                f.amount("humidity", PERCENTS),
                 List.copyOf(layers),
-                f.amount("left", Mass::parse),
+                f.amount("left", MASSES),
                 result(f.child("result")),
                 List.copyOf(readings),
                 f.amounts("photos", photo -> photo));
     }
 
     private static @Nullable String interned(@Nullable String text) {
-        return text == null ? null : text.intern();
+        return text == null ? null : WORDS.apply(text);
     }
 
     private static Pour.@Nullable Result result(@Nullable Fields f) throws RefusedException {
@@ -165,8 +172,7 @@ final class RecipeReader {
             throw new RefusedException(
                     f.path() + "/rating", "bad-value", "rating is " + rating + "; 1 to 5 was expected.");
         }
-        return new Pour.Result(
-                rating, f.amounts("faults", fault -> fault), f.textOrEmpty("text"), f.textOrEmpty("next"));
+        return new Pour.Result(rating, f.amounts("faults", WORDS), f.textOrEmpty("text"), f.textOrEmpty("next"));
     }
 
     private static Pour.Reading reading(Fields f) throws RefusedException {
@@ -177,9 +183,9 @@ final class RecipeReader {
         }
         return new Pour.Reading(
                 lab,
-                f.amount("depth", Length::parse),
+                f.amount("depth", LENGTHS),
                 backing(f),
-                f.textOrEmpty("how"),
+                WORDS.apply(f.textOrEmpty("how")),
                 f.date("date"),
                 "included".equals(f.text("gloss")));
     }

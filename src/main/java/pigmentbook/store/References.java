@@ -7,7 +7,6 @@ import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
 import pigmentbook.book.Item;
 import pigmentbook.book.Lot;
@@ -135,7 +134,7 @@ final class References {
     }
 
     private void pour(Pour pour) {
-        String file = fileOf(pour.id());
+        String file = opened.pourFiles().get(pour.id());
         if (file == null) {
             return;
         }
@@ -162,20 +161,6 @@ final class References {
                 }
             }
         }
-    }
-
-    private @Nullable String fileOf(String pourId) {
-        String year = pourId.length() >= 4 ? pourId.substring(0, 4) : "";
-        String usual = "pours/" + year + "/" + pourId + ".json";
-        if (opened.versions().containsKey(usual)) {
-            return usual;
-        }
-        for (String file : opened.versions().keySet()) {
-            if (file.startsWith("pours/") && file.endsWith("/" + pourId + ".json")) {
-                return file;
-            }
-        }
-        return null;
     }
 
     private void weighed(String file, String path, Pour.Weighed weighed) {

@@ -154,8 +154,8 @@ class BookFolderTest {
                         "{ \"name\": \"" + "n".repeat(300)
                                 + "\", \"revisions\": [ { \"number\": 1, \"resin\": \"slow\" } ] }",
                         1,
-                        "missing-field",
-                        null),
+                        "bad-name",
+                        "name has 300 characters; at most 200 were expected."),
                 problem(
                         "shelf/pigments/part-a.json",
                         "{}",
