@@ -10,6 +10,7 @@ import pigmentbook.book.MixRatio;
 import pigmentbook.book.Pigment;
 import pigmentbook.book.Recipe;
 import pigmentbook.book.Resin;
+import pigmentbook.mold.Shape;
 import pigmentbook.quantity.Length;
 import pigmentbook.quantity.Mass;
 import pigmentbook.quantity.Numbers;
@@ -21,6 +22,11 @@ final class Cautions {
 
     /** A ratio this far off is worth a word where the data sheet states no window: common practice, no source. */
     private static final double RATIO_WINDOW = 0.02;
+
+    /**
+     * Two rules for one area that differ by more mean that widths were measured too rarely: common practice, no source.
+     */
+    private static final double STATION_RULES = 0.03;
 
     private static final double SLACK_MM = 1e-6;
 
@@ -443,7 +449,20 @@ final class Cautions {
     }
 
     private void mold() {
-        if (mix.mold() != null && mix.mold().cavity().shape() instanceof pigmentbook.mold.Shape.Water) {
+        if (mix.mold() != null && mix.mold().cavity().shape() instanceof Shape.Stations stations) {
+            double height = stations.depth().mm();
+            double trapezoid = stations.volumeMm3To(height);
+            double differ = trapezoid > 0 ? Math.abs(stations.simpsonMm3To(height) / trapezoid - 1) : 0;
+            if (differ > STATION_RULES) {
+                add(
+                        "stations-too-far-apart",
+                        Caution.Severity.WARN,
+                        "Between the stations of this mold the trapezoids and Simpson's rule differ by "
+                                + Shown.percent(differ) + "; measure the widths at smaller steps.",
+                        Caution.COMMON_PRACTICE);
+            }
+        }
+        if (mix.mold() != null && mix.mold().cavity().shape() instanceof Shape.Water) {
             add(
                     "dry-the-mold",
                     Caution.Severity.WARN,

@@ -325,6 +325,22 @@ class CautionsTest {
     }
 
     @Test
+    void stationsMeasuredTooRarely() {
+        Studio studio = new Studio();
+        List<Length> ragged = List.of(Length.parse("20 mm"), Length.parse("60 mm"), Length.parse("20 mm"));
+        studio.mold(
+                "edge",
+                new Shape.Stations(Length.parse("150 mm"), ragged, List.of(), Length.parse("20 mm")),
+                null,
+                List.of());
+        // Trapezoids 150 × 80; Simpson 150 × 280/3: 16.7 % more.
+        assertThat(texts(studio.mix(new MixRequest.ForMold("edge", null)), "stations-too-far-apart"))
+                .containsExactly(
+                        "WARN: Between the stations of this mold the trapezoids and Simpson's rule differ by 16.7 %;"
+                                + " measure the widths at smaller steps. [common practice]");
+    }
+
+    @Test
     void theStandingCautionsEndEveryMix() {
         List<Caution> cautions = new Studio().mix(RESIN).cautions();
         assertThat(cautions)
