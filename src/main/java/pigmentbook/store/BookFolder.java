@@ -1,22 +1,19 @@
 package pigmentbook.store;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.nio.file.DirectoryStream;
-import java.nio.file.FileSystemLoopException;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Function;
 import java.util.function.IntConsumer;
-import java.util.regex.Pattern;
-import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
 import pigmentbook.book.Lot;
 import pigmentbook.book.Mold;
@@ -29,10 +26,10 @@ import pigmentbook.book.Settings;
 /** Opens the folder that a book is. */
 public final class BookFolder {
 
-    private static final String SUFFIX = ".json";
+    /** A file written less than this before it was looked at may have been written again in the same tick. */
+    private static final long COARSEST_TICK_MILLIS = 2_000;
 
-    /** Names that programs which keep folders in step give to a file that two people changed at once. */
-    private static final Pattern CONFLICT = Pattern.compile("(?i).+(conflict|\\bcopy\\b| \\(\\d+\\)$|~[^~]+$).*");
+    private static final int FEW = 64;
 
     private final Path folder;
 
@@ -45,13 +42,6 @@ public final class BookFolder {
         this.folder = folder;
     }
 
-    /** One file of the book: where it lies, and what it should hold. */
-    private record Found(Path path, String name, Kind kind, String id) {}
-
-    /** What came of one file: a record, or a problem. */
-    private record Result(
-            Found found, @Nullable Object record, @Nullable Problem problem) {}
-
     /** Opens the whole book. */
     public Opened open() throws BookUnavailableException {
         return open(files -> {});
@@ -60,10 +50,52 @@ public final class BookFolder {
     /**
      * Opens the whole book. A file that can't be read becomes a problem; the rest of the book works.
      *
-     * @param progress told now and then how many files have been read; from any thread
+     * @param progress told how many files have been read; from any thread
      * @throws BookUnavailableException if there is no such folder, or it can't be read, or it holds no book
      */
     public Opened open(IntConsumer progress) throws BookUnavailableException {
+        requireFolder();
+        long now = System.currentTimeMillis();
+        Listing listing = Listing.of(folder);
+        if (listing.files().isEmpty() && listing.problems().isEmpty()) {
+            throw new BookUnavailableException(
+                    "The folder \"" + folder + "\" is empty; a book holds at least a book.json, a resin and a recipe.");
+        }
+        AtomicInteger read = new AtomicInteger();
+        List<Loaded> loaded = each(listing, file -> {
+            progress.accept(read.incrementAndGet());
+            return read(file);
+        });
+        return opened(loaded, listing.problems(), now);
+    }
+
+    /**
+     * Looks at the folder again and reads what was changed, added or taken away from outside.
+     *
+     * @param before the book as it was
+     * @return the book as it is; {@code before} itself where nothing changed
+     * @throws BookUnavailableException if the folder is gone or can't be read
+     */
+    public Opened refresh(Opened before) throws BookUnavailableException {
+        requireFolder();
+        long now = System.currentTimeMillis();
+        Opened.Look last = before.look();
+        Listing listing = Listing.of(folder);
+        List<Loaded> loaded = each(listing, file -> again(file, last));
+        boolean same = loaded.size() == last.files().size()
+                && listing.problems().equals(last.listed())
+                && loaded.stream().allMatch(each -> {
+                    Loaded old = last.files().get(each.file().name());
+                    return old != null && each.saysTheSameAs(old);
+                });
+        if (same) {
+            before.lookedAgain(Opened.Look.of(loaded, listing.problems(), now));
+            return before;
+        }
+        return opened(loaded, listing.problems(), now);
+    }
+
+    private void requireFolder() throws BookUnavailableException {
         if (!Files.exists(folder)) {
             throw new BookUnavailableException("There is no folder \"" + folder
                     + "\". Name the book's folder with --book, or go to the folder that \"recipes\" lies in.");
@@ -74,229 +106,131 @@ public final class BookFolder {
         if (!Files.isReadable(folder)) {
             throw new BookUnavailableException("The folder \"" + folder + "\" can't be read. Check who may read it.");
         }
-        List<Problem> problems = new ArrayList<>();
-        List<Found> files = new ArrayList<>();
-        list(folder, "", Kind.RECIPE, files, problems);
-        for (Kind kind : List.of(Kind.RESIN, Kind.PIGMENT, Kind.LOT, Kind.MOLD)) {
-            list(folder.resolve(kind.folder()), kind.folder() + "/", kind, files, problems);
-        }
-        pours(files, problems);
-        if (files.isEmpty() && problems.isEmpty()) {
-            throw new BookUnavailableException(
-                    "The folder \"" + folder + "\" is empty; a book holds at least a book.json, a resin and a recipe.");
-        }
-        AtomicInteger read = new AtomicInteger();
-        List<Result> results = (files.size() > 64 ? files.parallelStream() : files.stream())
-                .map(found -> {
-                    progress.accept(read.incrementAndGet());
-                    return read(found);
-                })
+    }
+
+    private static List<Loaded> each(Listing listing, Function<Listing.BookFile, Loaded> load) {
+        List<Listing.BookFile> files = listing.files();
+        return (files.size() > FEW ? files.parallelStream() : files.stream())
+                .map(load)
                 .toList();
-        return opened(results, problems);
     }
 
-    private void pours(List<Found> files, List<Problem> problems) {
-        Path pours = folder.resolve(Kind.POUR.folder());
-        if (!Files.isDirectory(pours)) {
-            return;
+    private Loaded again(Listing.BookFile file, Opened.Look last) {
+        Loaded old = last.files().get(file.name());
+        Loaded.Stamp stamp = old == null ? null : old.stamp();
+        if (old == null || stamp == null) {
+            return read(file);
         }
-        try (DirectoryStream<Path> years = Files.newDirectoryStream(pours)) {
-            List<Path> sorted = new ArrayList<>();
-            years.forEach(sorted::add);
-            sorted.sort(Comparator.naturalOrder());
-            for (Path year : sorted) {
-                String name = String.valueOf(year.getFileName());
-                if (Files.isDirectory(year) && !name.startsWith(".")) {
-                    list(year, "pours/" + name + "/", Kind.POUR, files, problems);
+        boolean settled = stamp.modifiedMillis() < last.atMillis() - COARSEST_TICK_MILLIS;
+        if (settled) {
+            try {
+                if (stamp.equals(stamp(attributes(file)))) {
+                    return old;
                 }
+            } catch (IOException e) {
+                return read(file);
             }
-        } catch (IOException e) {
-            problems.add(new Problem("pours", 0, "unreadable", "This folder can't be read. Check who may read it."));
         }
+        return read(file);
     }
 
-    private static void list(Path in, String prefix, Kind kind, List<Found> files, List<Problem> problems) {
-        if (!Files.isDirectory(in)) {
-            if (Files.exists(in, LinkOption.NOFOLLOW_LINKS)) {
-                problems.add(new Problem(
-                        prefix.substring(0, prefix.length() - 1),
-                        0,
-                        "not-a-folder",
-                        "Here stands a file or a dead link where the folder of the " + kind.word()
-                                + "s was expected. Move it away."));
-            }
-            return;
-        }
-        List<String> names = new ArrayList<>();
-        try (DirectoryStream<Path> entries = Files.newDirectoryStream(in)) {
-            entries.forEach(entry -> names.add(String.valueOf(entry.getFileName())));
-        } catch (IOException e) {
-            problems.add(new Problem(prefix, 0, "unreadable", "This folder can't be read. Check who may read it."));
-            return;
-        }
-        names.sort(Comparator.naturalOrder());
-        Map<String, String> byFold = new HashMap<>();
-        for (String name : names) {
-            if (!name.toLowerCase(Locale.ROOT).endsWith(SUFFIX) || name.startsWith(".")) {
-                continue;
-            }
-            String id = name.substring(0, name.length() - SUFFIX.length());
-            if (kind == Kind.RECIPE && name.equals("book.json")) {
-                files.add(new Found(in.resolve(name), name, Kind.SETTINGS, id));
-                continue;
-            }
-            String file = prefix + name;
-            String wrong =
-                    name.endsWith(SUFFIX) ? kind.wrongWithId(id) : "A file's name ends with .json in small letters.";
-            if (!wrong.isEmpty()) {
-                problems.add(misnamed(file, id, names, wrong));
-                continue;
-            }
-            String twin = byFold.putIfAbsent(id.toLowerCase(Locale.ROOT), name);
-            if (twin != null) {
-                problems.add(new Problem(
-                        file,
-                        0,
-                        "same-name",
-                        "This name differs from " + twin
-                                + " only by capitals, which some computers can't tell apart. Rename one of the two."));
-                continue;
-            }
-            files.add(new Found(in.resolve(name), file, kind, id));
-        }
+    private Path path(Listing.BookFile file) {
+        return folder.resolve(file.name());
     }
 
-    private static Problem misnamed(String file, String id, List<String> names, String wrong) {
-        if (CONFLICT.matcher(id).matches()) {
-            String original = "";
-            for (String name : names) {
-                String stem = name.endsWith(SUFFIX) ? name.substring(0, name.length() - SUFFIX.length()) : name;
-                if (!stem.equals(id) && id.startsWith(stem) && stem.length() > original.length()) {
-                    original = stem;
-                }
-            }
-            return new Problem(
-                    file,
-                    0,
-                    "conflict-copy",
-                    "This looks like a second version that a synchronised folder put aside"
-                            + (original.isEmpty() ? "" : " beside " + original + SUFFIX)
-                            + ". Compare the two, keep what is right in the original, and move this one away.");
-        }
-        return new Problem(file, 0, "bad-id", "This name is no id. " + wrong + " Rename the file.");
+    private BasicFileAttributes attributes(Listing.BookFile file) throws IOException {
+        return Files.readAttributes(path(file), BasicFileAttributes.class);
     }
 
-    private static Result read(Found found) {
+    private static Loaded.Stamp stamp(BasicFileAttributes attributes) {
+        long second = TimeUnit.SECONDS.toNanos(1);
+        long nanos = Math.floorMod(attributes.lastModifiedTime().to(TimeUnit.NANOSECONDS), second);
+        return new Loaded.Stamp(attributes.lastModifiedTime().toMillis(), (int) nanos, attributes.size());
+    }
+
+    private Loaded read(Listing.BookFile file) {
+        Loaded.Stamp stamp = null;
         byte[] bytes;
         try {
-            if (Files.size(found.path()) > JsonFile.MOST_BYTES) {
-                return new Result(
-                        found,
+            BasicFileAttributes attributes = attributes(file);
+            if (!attributes.isRegularFile()) {
+                return Loaded.refused(
+                        file,
                         null,
                         new Problem(
-                                found.name(),
-                                1,
-                                "too-large",
-                                "The file is larger than " + JsonFile.MOST_BYTES / 1024 / 1024
-                                        + " MiB; no record needs that."));
+                                file.name(),
+                                0,
+                                "not-a-file",
+                                "Here stands a folder, or something else that is no file, where the file of a "
+                                        + file.kind().word() + " was expected. Move it away."));
             }
-            bytes = Files.readAllBytes(found.path());
-        } catch (FileSystemLoopException e) {
-            return unreadable(found, "This link leads back to itself. Take it away.");
+            stamp = stamp(attributes);
+            if (stamp.size() > JsonFile.MOST_BYTES) {
+                return Loaded.refused(file, stamp, JsonFile.tooLarge().in(file.name(), new byte[0]));
+            }
+            bytes = Files.readAllBytes(path(file));
         } catch (IOException e) {
-            boolean link = Files.isSymbolicLink(found.path());
-            return unreadable(
-                    found,
-                    link
-                            ? "This link leads nowhere or back to itself. Put the file here, or take the link away."
-                            : "This file can't be read. Check who may read it.");
+            return Loaded.refused(file, stamp, unreadable(file));
         }
         try {
-            Fields fields = new Fields(JsonFile.read(bytes));
-            requireOwnId(found, fields);
-            return new Result(found, record(found.kind(), found.id(), fields), null);
+            return new Loaded(file, stamp, Records.read(file.kind(), file.id(), bytes), null);
         } catch (RefusedException e) {
-            return new Result(found, null, e.in(found.name(), bytes));
+            return Loaded.refused(file, stamp, e.in(file.name(), bytes));
         }
     }
 
-    private static Result unreadable(Found found, String text) {
-        String code = Files.isSymbolicLink(found.path()) ? "dead-link" : "unreadable";
-        return new Result(found, null, new Problem(found.name(), 0, code, text));
+    private Problem unreadable(Listing.BookFile file) {
+        boolean link = Files.isSymbolicLink(path(file));
+        return link
+                ? new Problem(
+                        file.name(),
+                        0,
+                        "dead-link",
+                        "This link leads nowhere or back to itself. Put the file here, or take the link away.")
+                : new Problem(file.name(), 0, "unreadable", "This file can't be read. Check who may read it.");
     }
 
-    private static void requireOwnId(Found found, Fields fields) throws RefusedException {
-        String id = found.kind() == Kind.SETTINGS ? null : fields.text("id");
-        if (id != null && !id.equals(found.id())) {
-            throw new RefusedException(
-                    "/id",
-                    "other-id",
-                    "id is \"" + (id.length() > 64 ? id.substring(0, 64) + "…" : id) + "\", but the file is named "
-                            + found.id() + SUFFIX + ". Make the two the same.");
-        }
-    }
-
-    /** Returns the record that a tree says. */
-    static Object record(Kind kind, String id, ObjectNode record) throws RefusedException {
-        return record(kind, id, new Fields(record));
-    }
-
-    private static Object record(Kind kind, String id, Fields fields) throws RefusedException {
-        return switch (kind) {
-            case SETTINGS -> SettingsReader.read(fields);
-            case RESIN -> ShelfReader.resin(id, fields);
-            case PIGMENT -> ShelfReader.pigment(id, fields);
-            case LOT -> ShelfReader.lot(id, fields);
-            case MOLD -> RecipeReader.mold(id, fields);
-            case RECIPE -> RecipeReader.recipe(id, fields);
-            case POUR -> RecipeReader.pour(id, fields);
-        };
-    }
-
-    private Opened opened(List<Result> results, List<Problem> problems) {
-        Settings settings = Settings.unstated();
-        List<Resin> resins = new ArrayList<>();
-        List<Pigment> pigments = new ArrayList<>();
-        List<Lot> lots = new ArrayList<>();
-        List<Mold> molds = new ArrayList<>();
-        List<Recipe> recipes = new ArrayList<>();
-        List<Pour> pours = new ArrayList<>();
+    private Opened opened(List<Loaded> files, List<Problem> listed, long now) {
+        List<Problem> problems = new ArrayList<>(listed);
         Map<String, String> pourFiles = new HashMap<>();
-        for (Result result : results) {
-            Object record = result.record();
-            if (result.problem() != null) {
-                problems.add(result.problem());
+        Settings settings = Settings.unstated();
+        Map<Kind, List<Object>> records = new EnumMap<>(Kind.class);
+        for (Kind kind : Kind.values()) {
+            records.put(kind, new ArrayList<>());
+        }
+        for (Loaded each : files) {
+            Object record = each.record();
+            if (record == null) {
+                problems.add(Objects.requireNonNull(each.problem()));
                 continue;
             }
-            if (result.found().kind() == Kind.POUR) {
-                String other = pourFiles.putIfAbsent(
-                        result.found().id(), result.found().name());
-                if (other != null) {
-                    problems.add(new Problem(
-                            result.found().name(),
-                            0,
-                            "same-name",
-                            "A pour of this name lies in " + other + " too. Rename one of the two."));
-                    continue;
-                }
-            }
-            if (record instanceof Settings each) {
-                settings = each;
-            } else if (record instanceof Resin each) {
-                resins.add(each);
-            } else if (record instanceof Pigment each) {
-                pigments.add(each);
-            } else if (record instanceof Lot each) {
-                lots.add(each);
-            } else if (record instanceof Mold each) {
-                molds.add(each);
-            } else if (record instanceof Recipe each) {
-                recipes.add(each);
-            } else if (record instanceof Pour each) {
-                pours.add(each);
+            Listing.BookFile file = each.file();
+            String twin = file.kind() == Kind.POUR ? pourFiles.putIfAbsent(file.id(), file.name()) : null;
+            if (twin == null) {
+                Objects.requireNonNull(records.get(file.kind())).add(record);
+            } else {
+                problems.add(new Problem(
+                        file.name(),
+                        0,
+                        "same-name",
+                        "A pour of this name lies in " + twin + " too. Rename one of the two."));
             }
         }
-        Book book = new Book(settings, resins, pigments, lots, molds, recipes, pours);
-        return new Opened(folder, book, problems, pourFiles);
+        for (Settings each : of(records, Kind.SETTINGS, Settings.class)) {
+            settings = each;
+        }
+        Book book = new Book(
+                settings,
+                of(records, Kind.RESIN, Resin.class),
+                of(records, Kind.PIGMENT, Pigment.class),
+                of(records, Kind.LOT, Lot.class),
+                of(records, Kind.MOLD, Mold.class),
+                of(records, Kind.RECIPE, Recipe.class),
+                of(records, Kind.POUR, Pour.class));
+        return new Opened(folder, book, problems, pourFiles, Opened.Look.of(files, List.copyOf(listed), now));
+    }
+
+    private static <T> List<T> of(Map<Kind, List<Object>> records, Kind kind, Class<T> type) {
+        return records.getOrDefault(kind, List.of()).stream().map(type::cast).toList();
     }
 }

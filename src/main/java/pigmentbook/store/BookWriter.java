@@ -1,48 +1,47 @@
 package pigmentbook.store;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
-import java.util.concurrent.locks.ReentrantLock;
+import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Saves records. A save writes a file beside, forces it to the disk, renames it over the old one and forces the folder:
- * a crash at any moment leaves the old or the new. A save that was based on an older version is refused with both
- * sides. No record is ever deleted.
+ * Saves records.
+ *
+ * <p>A record is written to a temporary file beside its own, which then takes its place at once: whoever reads, and
+ * whatever stops the program, finds the old record or the new one, never a part. Saves of one book wait for each other.
+ * No record is ever deleted.
  */
 public final class BookWriter {
 
-    /** One save at a time in this process; the lock file keeps other processes out. */
-    private static final ReentrantLock IN_THIS_PROCESS = new ReentrantLock();
-
-    private static final byte[] BYTE_ORDER_MARK = {(byte) 0xef, (byte) 0xbb, (byte) 0xbf};
+    private static final long LONGEST_WAIT_MILLIS = 5_000;
+    private static final AtomicLong COUNT = new AtomicLong();
 
     private final Path folder;
+    private final Disk disk;
 
-    /**
-     * Writes into a book.
-     *
-     * @param folder its folder
-     */
+    /** Writes into a book's folder. */
     public BookWriter(Path folder) {
+        this(folder, new Disk());
+    }
+
+    BookWriter(Path folder, Disk disk) {
         this.folder = folder;
+        this.disk = disk;
     }
 
     /**
      * A record as its file says it.
      *
-     * @param file the file, from the book's folder
+     * @param file the file, from the book's folder, with forward slashes
      * @param version its version
      * @param record what it says
      */
@@ -51,204 +50,304 @@ public final class BookWriter {
     /**
      * Returns a record as its file says it now.
      *
+     * @param id the record's id; {@code book} for the settings
      * @throws SaveFailedException if there is no such file or it can't be read
      */
     public Current read(Kind kind, String id) throws SaveFailedException {
         requireId(kind, id);
-        String file = file(kind, id);
-        try {
-            byte[] bytes = Files.readAllBytes(folder.resolve(file));
-            return new Current(file, Versions.of(bytes), JsonFile.read(bytes));
-        } catch (NoSuchFileException e) {
+        Path path = find(kind, id);
+        byte[] bytes = bytes(path);
+        if (bytes == null) {
             throw new SaveFailedException("There is no " + kind.word() + " \"" + id + "\" in the book.");
-        } catch (RefusedException e) {
-            throw new SaveFailedException(file + ": " + e.getMessage());
-        } catch (IOException e) {
-            throw new SaveFailedException(file + " can't be read. Check who may read it.");
         }
+        return new Current(name(path), Versions.of(bytes), parsed(name(path), bytes));
     }
 
     /**
      * Saves a changed record. The text of the file stays as it is but for what changed.
      *
+     * @param id the record's id; {@code book} for the settings
      * @param base the version the change was based on
-     * @param changed the whole record as it is to be
+     * @param changed the whole record as it is to be, unknown fields included
      * @return the record as saved
      * @throws ConflictException if the file was changed since that version
-     * @throws SaveFailedException if the record could not be read again as it would be, or can't be written
+     * @throws SaveFailedException if the record could not be read again as it would be, alters a saved revision, or
+     *     can't be written
      */
     public Current save(Kind kind, String id, String base, ObjectNode changed)
             throws ConflictException, SaveFailedException {
         requireId(kind, id);
-        return locked(() -> {
-            String file = file(kind, id);
-            Path path = folder.resolve(file);
-            byte[] old = Files.readAllBytes(path);
-            ObjectNode before = JsonFile.read(old);
-            String version = Versions.of(old);
-            if (!version.equals(base)) {
-                throw new ConflictException(
-                        "The " + kind.word() + " \"" + id
-                                + "\" was changed meanwhile; both versions are kept to choose from.",
-                        before,
-                        version,
-                        changed);
-            }
-            requireOldRevisions(kind, before, changed);
-            int offset = JsonFile.offset(old);
-            String text = new String(old, offset, old.length - offset, StandardCharsets.UTF_8);
-            byte[] bytes = withMark(offset > 0, JsonSplice.apply(text, before, changed));
-            return written(kind, id, file, bytes);
-        });
+        BookLock lock = BookLock.take(requireFolder(), LONGEST_WAIT_MILLIS);
+        try {
+            return saveLocked(kind, id, base, changed);
+        } finally {
+            lock.close();
+        }
+    }
+
+    private Current saveLocked(Kind kind, String id, String base, ObjectNode changed)
+            throws ConflictException, SaveFailedException {
+        Path path = find(kind, id);
+        String file = name(path);
+        byte[] old = bytes(path);
+        if (old == null) {
+            throw new SaveFailedException(
+                    file + " is not there any more. Look where it went, or save it as a new one. Nothing was changed.");
+        }
+        ObjectNode before = parsed(file, old);
+        byte[] bytes = spliced(old, before, changed);
+        if (!Versions.of(old).equals(base)) {
+            throw new ConflictException(
+                    "The " + kind.word() + " \"" + id
+                            + "\" was changed meanwhile; both versions are kept to choose from.",
+                    before,
+                    old,
+                    changed,
+                    bytes);
+        }
+        if (kind == Kind.RECIPE) {
+            requireOldRevisions(file, before, changed);
+        }
+        return put(kind, id, path, bytes);
     }
 
     /**
      * Saves a new record.
      *
+     * @param id the record's id; {@code book} for the settings
+     * @param record the record; its {@code id} may be missing and is then written in
      * @throws ConflictException if there is one of that id already
      * @throws SaveFailedException if the id is none, or the record could not be read again, or can't be written
      */
     public Current create(Kind kind, String id, ObjectNode record) throws ConflictException, SaveFailedException {
         requireId(kind, id);
-        return locked(() -> {
-            String file = file(kind, id);
-            Path path = folder.resolve(file);
-            if (Files.exists(path)) {
-                byte[] old = Files.readAllBytes(path);
-                throw new ConflictException(
-                        "There is a " + kind.word() + " \"" + id + "\" already; give the new one another id.",
-                        JsonFile.read(old),
-                        Versions.of(old),
-                        record);
-            }
-            return written(kind, id, file, withMark(false, JsonLayout.file(record)));
-        });
+        BookLock lock = BookLock.take(requireFolder(), LONGEST_WAIT_MILLIS);
+        try {
+            return createLocked(kind, id, record);
+        } finally {
+            lock.close();
+        }
+    }
+
+    private Current createLocked(Kind kind, String id, ObjectNode record)
+            throws ConflictException, SaveFailedException {
+        Path path = find(kind, id);
+        requireNoFileAsFolder(parent(path));
+        byte[] bytes = utf8(JsonLayout.file(withId(kind, id, record)));
+        byte[] old = bytes(path);
+        if (old != null) {
+            ObjectNode there = parsed(name(path), old);
+            throw new ConflictException(
+                    "There is a " + kind.word() + " \"" + id + "\" already; give the new one another id.",
+                    there,
+                    old,
+                    record,
+                    bytes);
+        }
+        requireRecord(kind, id, name(path), bytes);
+        makeFolder(parent(path));
+        requireNoTwin(path);
+        return put(kind, id, path, bytes);
+    }
+
+    private static ObjectNode withId(Kind kind, String id, ObjectNode record) {
+        if (kind == Kind.SETTINGS || record.has("id")) {
+            return record;
+        }
+        ObjectNode named = JsonNodeFactory.instance.objectNode().put("id", id);
+        named.setAll(record);
+        return named;
+    }
+
+    private static byte[] utf8(String text) {
+        return text.getBytes(StandardCharsets.UTF_8);
     }
 
     private static void requireId(Kind kind, String id) throws SaveFailedException {
-        String wrong = kind == Kind.SETTINGS ? "" : kind.wrongWithId(id);
+        String wrong =
+                kind != Kind.SETTINGS ? kind.wrongWithId(id) : id.equals("book") ? "" : "The settings' id is \"book\".";
         if (!wrong.isEmpty()) {
-            throw new SaveFailedException("\"" + id + "\" is no id. " + wrong);
+            throw new SaveFailedException("\"" + Records.shown(id) + "\" is no id. " + wrong);
         }
     }
 
-    private String file(Kind kind, String id) {
-        String name = (kind == Kind.SETTINGS ? "book" : id) + ".json";
-        if (kind == Kind.POUR) {
-            return kind.folder() + "/" + id.substring(0, Math.min(4, id.length())) + "/" + name;
+    private Path requireFolder() throws SaveFailedException {
+        if (!Files.isDirectory(folder)) {
+            throw new SaveFailedException(
+                    "There is no folder \"" + folder + "\" any more. Look where the book went. Nothing was changed.");
         }
-        return kind.folder().isEmpty() ? name : kind.folder() + "/" + name;
+        return folder;
+    }
+
+    /** Returns the record's file, or where it would be: a pour may lie in another year's folder than its own. */
+    private Path find(Kind kind, String id) throws SaveFailedException {
+        Path usual = folder.resolve(kind.usualFile(id));
+        Path pours = folder.resolve(Kind.POUR.folder());
+        if (kind != Kind.POUR || Files.exists(usual) || !Files.isDirectory(pours)) {
+            return usual;
+        }
+        try (DirectoryStream<Path> years = Files.newDirectoryStream(pours, Files::isDirectory)) {
+            for (Path year : years) {
+                Path file = year.resolve(id + Listing.SUFFIX);
+                if (Files.exists(file)) {
+                    return file;
+                }
+            }
+        } catch (IOException e) {
+            throw SaveFailures.of(pours, e);
+        }
+        return usual;
+    }
+
+    private String name(Path path) {
+        return folder.relativize(path).toString().replace('\\', '/');
+    }
+
+    private static Path parent(Path path) {
+        Path parent = path.getParent();
+        return parent == null ? path : parent;
+    }
+
+    private static byte @Nullable [] bytes(Path path) throws SaveFailedException {
+        try {
+            if (Files.isDirectory(path)) {
+                throw new SaveFailedException("Here stands a folder where the file \"" + path
+                        + "\" was expected. Move it away. Nothing was changed.");
+            }
+            return Files.readAllBytes(path);
+        } catch (NoSuchFileException e) {
+            return null;
+        } catch (IOException e) {
+            throw new SaveFailedException(
+                    "The file \"" + path + "\" can't be read. Check who may read it. Nothing was changed.", e);
+        }
+    }
+
+    private static ObjectNode parsed(String file, byte[] bytes) throws SaveFailedException {
+        try {
+            return JsonFile.read(bytes);
+        } catch (RefusedException e) {
+            throw new SaveFailedException(
+                    file + " can't be read, so it is left as it is. " + e.getMessage(), e.in(file, bytes));
+        }
+    }
+
+    private static byte[] spliced(byte[] old, ObjectNode before, ObjectNode changed) {
+        int mark = JsonFile.offset(old);
+        String text = new String(old, mark, old.length - mark, StandardCharsets.UTF_8);
+        return utf8((mark > 0 ? "\ufeff" : "") + JsonSplice.apply(text, before, changed));
+    }
+
+    private static ObjectNode requireRecord(Kind kind, String id, String file, byte[] bytes)
+            throws SaveFailedException {
+        try {
+            Records.read(kind, id, bytes);
+            return JsonFile.read(bytes);
+        } catch (RefusedException e) {
+            throw new SaveFailedException("This can't be saved. " + e.getMessage(), e.in(file, bytes));
+        }
     }
 
     /** Saved revisions never change: others look back to them. */
-    private static void requireOldRevisions(Kind kind, ObjectNode before, ObjectNode changed)
+    private static void requireOldRevisions(String file, ObjectNode before, ObjectNode changed)
             throws SaveFailedException {
-        if (kind != Kind.RECIPE) {
-            return;
-        }
-        JsonNode old = before.path("revisions");
-        JsonNode now = changed.path("revisions");
-        for (int i = 0; i < old.size(); i++) {
-            if (!old.get(i).equals(now.path(i))) {
-                throw new SaveFailedException(
-                        "Revision " + old.get(i).path("number").asText()
-                                + " is saved and stays as it is; make a new revision for the change.");
+        for (JsonNode revision : before.path("revisions")) {
+            boolean kept = false;
+            for (JsonNode each : changed.path("revisions")) {
+                kept |= JsonSplice.same(revision, each);
+            }
+            if (!kept) {
+                String text =
+                        "Revision " + Records.shown(revision.path("number").asText())
+                                + " is saved and stays as it is; make a new revision for the change.";
+                throw new SaveFailedException(text, new Problem(file, 0, "revision-kept", text));
             }
         }
     }
 
-    private static byte[] withMark(boolean mark, String text) {
-        byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-        if (!mark) {
-            return bytes;
-        }
-        byte[] marked = new byte[bytes.length + BYTE_ORDER_MARK.length];
-        System.arraycopy(BYTE_ORDER_MARK, 0, marked, 0, BYTE_ORDER_MARK.length);
-        System.arraycopy(bytes, 0, marked, BYTE_ORDER_MARK.length, bytes.length);
-        return marked;
-    }
-
-    private Current written(Kind kind, String id, String file, byte[] bytes)
-            throws IOException, RefusedException, SaveFailedException {
-        ObjectNode record = JsonFile.read(bytes);
-        BookFolder.record(kind, id, record);
-        Path path = folder.resolve(file);
-        Path parent = path.getParent();
-        if (parent != null) {
-            Files.createDirectories(parent);
-        }
-        replace(path, bytes);
-        return new Current(file, Versions.of(bytes), record);
-    }
-
-    private static void replace(Path path, byte[] bytes) throws IOException {
-        Path beside = path.resolveSibling("." + path.getFileName() + ".new");
-        boolean moved = false;
-        try {
-            try (FileChannel channel = FileChannel.open(
-                    beside,
-                    StandardOpenOption.CREATE,
-                    StandardOpenOption.TRUNCATE_EXISTING,
-                    StandardOpenOption.WRITE)) {
-                ByteBuffer left = ByteBuffer.wrap(bytes);
-                while (left.hasRemaining()) {
-                    channel.write(left);
+    private static void requireNoTwin(Path path) throws SaveFailedException {
+        String wanted = String.valueOf(path.getFileName());
+        try (DirectoryStream<Path> others = Files.newDirectoryStream(parent(path))) {
+            for (Path other : others) {
+                String name = String.valueOf(other.getFileName());
+                if (name.equals(wanted)) {
+                    throw new SaveFailedException("A link that leads nowhere stands where the file \"" + path
+                            + "\" was expected. Take it away. Nothing was changed.");
                 }
-                channel.force(true);
+                if (name.equalsIgnoreCase(wanted)) {
+                    throw new SaveFailedException("This name differs from " + name
+                            + " only by capitals, which some computers can't tell apart. Choose another id.");
+                }
             }
+        } catch (IOException e) {
+            throw SaveFailures.of(parent(path), e);
+        }
+    }
+
+    private void requireNoFileAsFolder(Path wanted) throws SaveFailedException {
+        for (Path each = wanted; each != null && !each.equals(folder); each = each.getParent()) {
+            if (Files.exists(each, LinkOption.NOFOLLOW_LINKS) && !Files.isDirectory(each)) {
+                throw new SaveFailedException("Here stands a file where the folder \"" + each
+                        + "\" was expected. Move it away. Nothing was changed.");
+            }
+        }
+    }
+
+    private void makeFolder(Path wanted) throws SaveFailedException {
+        try {
+            Files.createDirectories(wanted);
+        } catch (IOException e) {
+            throw SaveFailures.of(folder, e);
+        }
+    }
+
+    private Current put(Kind kind, String id, Path path, byte[] bytes) throws SaveFailedException {
+        ObjectNode record = requireRecord(kind, id, name(path), bytes);
+        put(path, bytes);
+        return new Current(name(path), Versions.of(bytes), record);
+    }
+
+    private void put(Path path, byte[] bytes) throws SaveFailedException {
+        Path parent = parent(path);
+        Path temporary = null;
+        try {
+            // A record that is a link stays one: what it leads to is replaced.
+            boolean there = Files.exists(path);
+            Path target = there ? path.toRealPath() : path;
+            parent = parent(target);
+            String prefix = "." + target.getFileName() + ".new-";
+            disk.takeAway(parent, prefix);
+            temporary = parent.resolve(prefix + ProcessHandle.current().pid() + "-" + COUNT.incrementAndGet());
+            disk.write(temporary, bytes);
+            if (there) {
+                disk.keepRights(target, temporary);
+            }
+            disk.rename(temporary, target);
+        } catch (IOException e) {
+            SaveFailedException failed = SaveFailures.of(parent, e);
+            takeAway(temporary, failed);
+            throw failed;
+        }
+        force(parent);
+        force(parent(parent));
+    }
+
+    private static void takeAway(@Nullable Path temporary, SaveFailedException failed) {
+        if (temporary != null) {
             try {
-                Files.move(beside, path, StandardCopyOption.ATOMIC_MOVE);
-            } catch (AtomicMoveNotSupportedException e) {
-                Files.move(beside, path, StandardCopyOption.REPLACE_EXISTING);
-            }
-            moved = true;
-        } finally {
-            if (!moved) {
-                Files.deleteIfExists(beside);
+                Files.deleteIfExists(temporary);
+            } catch (IOException e) {
+                failed.addSuppressed(e);
             }
         }
-        forceFolder(path.getParent());
     }
 
-    /** Forces the rename to the disk; some systems can't open a folder, and there the rename is kept by the system. */
-    private static void forceFolder(@Nullable Path parent) {
-        if (parent == null) {
-            return;
-        }
-        try (FileChannel channel = FileChannel.open(parent, StandardOpenOption.READ)) {
-            channel.force(true);
+    /** Some systems can't do this to a folder (Windows); the new file itself is on the disk already. */
+    private void force(Path in) {
+        try {
+            disk.force(in);
         } catch (IOException e) {
-            // Windows refuses to open a folder; the file itself is on the disk already.
-            return;
-        }
-    }
-
-    /** Work on files that must not be interleaved with another save. */
-    private interface Work {
-        Current run() throws IOException, RefusedException, ConflictException, SaveFailedException;
-    }
-
-    private Current locked(Work work) throws ConflictException, SaveFailedException {
-        IN_THIS_PROCESS.lock();
-        try (FileChannel channel =
-                        FileChannel.open(folder.resolve(".lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
-                FileLock lock = channel.lock()) {
-            if (!lock.isValid()) {
-                throw new SaveFailedException("The book is being written by another program. Try again.");
-            }
-            return work.run();
-        } catch (RefusedException e) {
-            throw new SaveFailedException("This can't be saved. " + e.getMessage());
-        } catch (NoSuchFileException e) {
-            throw new SaveFailedException(
-                    "\"" + e.getFile() + "\" is not there any more; the book's folder was moved or changed.");
-        } catch (IOException e) {
-            throw new SaveFailedException("The book's folder can't be written to ("
-                    + e.getClass().getSimpleName().replace("Exception", "")
-                    + "). Everything is as it was; make room or check"
-                    + " who may write there.");
-        } finally {
-            IN_THIS_PROCESS.unlock();
+            System.getLogger(BookWriter.class.getName()).log(System.Logger.Level.DEBUG, "folder not forced", e);
         }
     }
 }

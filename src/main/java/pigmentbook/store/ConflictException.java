@@ -8,13 +8,17 @@ public final class ConflictException extends Exception {
     private static final long serialVersionUID = 1L;
     private final transient ObjectNode there;
     private final transient ObjectNode wanted;
+    private final transient byte[] theirs;
+    private final transient byte[] yours;
     private final String version;
 
-    ConflictException(String message, ObjectNode there, String version, ObjectNode wanted) {
+    ConflictException(String message, ObjectNode there, byte[] theirs, ObjectNode wanted, byte[] yours) {
         super(message);
         this.there = there;
-        this.version = version;
+        this.theirs = theirs;
+        this.version = Versions.of(theirs);
         this.wanted = wanted;
+        this.yours = yours;
     }
 
     /** Returns what the file says now. */
@@ -25,6 +29,16 @@ public final class ConflictException extends Exception {
     /** Returns the version of what the file says now. */
     public String version() {
         return version;
+    }
+
+    /** Returns the bytes that are in the file now. */
+    public byte[] theirs() {
+        return theirs.clone();
+    }
+
+    /** Returns the bytes that the file would hold with what was to be saved, laid out as it is now. */
+    public byte[] yours() {
+        return yours.clone();
     }
 
     /** Returns what was to be saved. */

@@ -60,8 +60,7 @@ final class Fields {
         String text = value.isTextual()
                 ? "\"" + value.textValue() + "\""
                 : value.isObject() ? "{…}" : value.isArray() ? "[…]" : value.asText();
-        text = text.replaceAll("\\p{Cntrl}", "\u00b7");
-        return text.length() > 60 ? text.substring(0, 60) + "…" : text;
+        return Records.shown(text);
     }
 
     /** Returns a text, or null where there is none. */
@@ -266,7 +265,7 @@ final class Fields {
         for (int i = 0; i < list.size(); i++) {
             JsonNode pair = list.get(i);
             String here = name + "/" + i;
-            if (!list.isArray()
+            if (!pair.isArray()
                     || pair.size() != 2
                     || !pair.path(0).isTextual()
                     || !pair.path(1).isTextual()) {
@@ -315,7 +314,9 @@ final class Fields {
             return DAYS.apply(text);
         } catch (DateTimeException e) {
             throw refused(
-                    name, "bad-date", name + " is \"" + cut(text) + "\"; a day such as \"2026-03-31\" was expected.");
+                    name,
+                    "bad-date",
+                    name + " is \"" + Records.shown(text) + "\"; a day such as \"2026-03-31\" was expected.");
         }
     }
 
@@ -331,12 +332,9 @@ final class Fields {
             throw refused(
                     name,
                     "bad-date",
-                    name + " is \"" + cut(text) + "\"; a day and time such as \"2026-03-31T10:15\" was expected.");
+                    name + " is \"" + Records.shown(text)
+                            + "\"; a day and time such as \"2026-03-31T10:15\" was expected.");
         }
-    }
-
-    private static String cut(String text) {
-        return text.length() > 40 ? text.substring(0, 40) + "…" : text;
     }
 
     /** Returns one of a few words, without regard to case; {@code otherwise} where there is none. */
@@ -357,7 +355,8 @@ final class Fields {
         for (E each : words.getEnumConstants()) {
             all.append(all.length() == 0 ? "" : ", ").append(spelled(each));
         }
-        throw refused(name, "unknown-word", name + " is \"" + cut(text) + "\"; one of " + all + " was expected.");
+        throw refused(
+                name, "unknown-word", name + " is \"" + Records.shown(text) + "\"; one of " + all + " was expected.");
     }
 
     private static String spelled(Enum<?> word) {

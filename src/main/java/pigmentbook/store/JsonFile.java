@@ -80,10 +80,7 @@ final class JsonFile {
 
     private static void requireText(byte[] bytes) throws RefusedException {
         if (bytes.length > MOST_BYTES) {
-            throw new RefusedException(
-                    1,
-                    "too-large",
-                    "The file has " + bytes.length + " bytes; a record has at most " + MOST_BYTES + ".");
+            throw tooLarge();
         }
         boolean blank = true;
         for (int i = offset(bytes); i < bytes.length && blank; i++) {
@@ -97,6 +94,11 @@ final class JsonFile {
         if ((first == 0xff && second == 0xfe) || (first == 0xfe && second == 0xff) || first == 0 || second == 0) {
             throw new RefusedException(1, "not-utf-8", "The file is UTF-16 text. Save it again as UTF-8.");
         }
+    }
+
+    static RefusedException tooLarge() {
+        return new RefusedException(
+                1, "too-large", "The file is larger than " + MOST_BYTES / 1024 / 1024 + " MiB; no record needs that.");
     }
 
     /** Returns 3 behind a byte order mark, else 0. */

@@ -1,230 +1,263 @@
 package pigmentbook.store;
 
-import com.fasterxml.jackson.core.JsonParser;
-import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.databind.JsonNode;
-import java.io.IOException;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.Iterator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
- * Changes values in the text of a file and leaves every other character as it was: order of fields, white space, a
- * person's spelling of amounts, fields this program does not know.
+ * Writes a changed record into the text it came from, so that only what changed is written anew: white space, the order
+ * of fields and the spelling of numbers stay as the person left them.
  */
 final class JsonSplice {
 
     private final String text;
-    private final List<Change> changes = new ArrayList<>();
+    private final JsonLayout layout;
+    private final List<Edit> edits = new ArrayList<>();
 
-    private JsonSplice(String text) {
+    private record Edit(int from, int to, String text) {}
+
+    private JsonSplice(String text, JsonLayout layout) {
         this.text = text;
+        this.layout = layout;
     }
 
-    /** Some text to put in the place of another. */
-    private record Change(int from, int to, String with) {}
-
     /**
-     * Where a value stands.
+     * Returns the text with the changes written in.
      *
-     * @param keyStart where the name of its field begins, or its own start
-     * @param start where it begins
-     * @param end where it ends
-     * @param members an object's fields, in order
-     * @param elements a list's elements
+     * @param text JSON that could be read, without a byte order mark
+     * @param before what the text says
+     * @param after what it should say
      */
-    private record Span(int keyStart, int start, int end, Map<String, Span> members, List<Span> elements) {}
+    static String apply(String text, ObjectNode before, ObjectNode after) {
+        JsonSpan root = JsonSpan.of(text);
+        JsonSplice splice = new JsonSplice(text, layout(text, root));
+        splice.value(root, before, after);
+        return splice.applied();
+    }
 
-    /**
-     * Returns the text with the changes made.
-     *
-     * @param text the file's text, which holds {@code before}
-     * @param before what it says
-     * @param after what it is to say
-     */
-    static String apply(String text, JsonNode before, JsonNode after) throws IOException {
-        JsonSplice splice = new JsonSplice(text);
-        try (JsonParser parser = JsonFile.FACTORY.createParser(text)) {
-            parser.nextToken();
-            splice.change(splice.span(parser, offset(parser)), before, after);
-        }
-        splice.changes.sort((a, b) -> Integer.compare(a.from(), b.from()));
+    private String applied() {
+        edits.sort(Comparator.comparingInt(Edit::from).thenComparingInt(Edit::to));
         StringBuilder out = new StringBuilder(text.length() + 64);
         int at = 0;
-        for (Change change : splice.changes) {
-            out.append(text, at, change.from()).append(change.with());
-            at = change.to();
+        for (Edit edit : edits) {
+            out.append(text, at, edit.from()).append(edit.text());
+            at = edit.to();
         }
         return out.append(text, at, text.length()).toString();
     }
 
-    private static int offset(JsonParser parser) {
-        return (int) parser.currentTokenLocation().getCharOffset();
+    /** Returns whether two values say the same; 1.0 and 1 do, and the order of an object's fields says nothing. */
+    static boolean same(JsonNode a, JsonNode b) {
+        if (a.isNumber() && b.isNumber()) {
+            return a.equals(b) || (finite(a) && finite(b) && a.decimalValue().compareTo(b.decimalValue()) == 0);
+        }
+        if (a.getNodeType() != b.getNodeType() || a.size() != b.size()) {
+            return false;
+        }
+        if (a.isArray()) {
+            for (int i = 0; i < a.size(); i++) {
+                if (!same(a.get(i), b.get(i))) {
+                    return false;
+                }
+            }
+            return true;
+        }
+        if (a.isObject()) {
+            for (Map.Entry<String, JsonNode> each : a.properties()) {
+                JsonNode other = b.get(each.getKey());
+                if (other == null || !same(each.getValue(), other)) {
+                    return false;
+                }
+            }
+            return true;
+        }
+        return a.equals(b);
     }
 
-    private Span span(JsonParser parser, int keyStart) throws IOException {
-        int start = offset(parser);
-        Map<String, Span> members = new LinkedHashMap<>();
-        List<Span> elements = new ArrayList<>();
-        if (parser.currentToken() == JsonToken.START_OBJECT) {
-            while (parser.nextToken() != JsonToken.END_OBJECT) {
-                String name = parser.currentName();
-                int key = offset(parser);
-                parser.nextToken();
-                members.put(name, span(parser, key));
-            }
-        } else if (parser.currentToken() == JsonToken.START_ARRAY) {
-            while (parser.nextToken() != JsonToken.END_ARRAY) {
-                elements.add(span(parser, offset(parser)));
-            }
-        } else {
-            return new Span(keyStart, start, start + length(parser, start), members, elements);
-        }
-        return new Span(keyStart, start, offset(parser) + 1, members, elements);
+    private static boolean finite(JsonNode number) {
+        return number.isBigDecimal() || number.isIntegralNumber() || Double.isFinite(number.doubleValue());
     }
 
-    /** Returns how long a plain value is: a text up to its closing quote, else up to what can't belong to it. */
-    private int length(JsonParser parser, int start) {
-        if (parser.currentToken() == JsonToken.VALUE_STRING) {
-            int at = start + 1;
-            while (text.charAt(at) != '"') {
-                at += text.charAt(at) == '\\' ? 2 : 1;
-            }
-            return at + 1 - start;
-        }
-        int at = start;
-        while (at < text.length() && ",]} \t\r\n".indexOf(text.charAt(at)) < 0) {
-            at++;
-        }
-        return at - start;
-    }
-
-    private void change(Span span, JsonNode before, JsonNode after) {
-        if (before.equals(after)) {
+    private void value(JsonSpan span, JsonNode before, JsonNode after) {
+        if (same(before, after)) {
             return;
         }
-        boolean objects = before.isObject() && after.isObject() && !before.isEmpty() && keepsSome(before, after);
-        boolean lists = before.isArray() && after.isArray() && !before.isEmpty() && !after.isEmpty();
-        if (objects) {
-            members(span, before, after);
-        } else if (lists) {
-            elements(span, before, after);
+        boolean bothFilled = !before.isEmpty() && !after.isEmpty();
+        if (bothFilled && before.isObject() && after.isObject()) {
+            object(span, before, after);
+        } else if (bothFilled && before.isArray() && after.isArray()) {
+            list(span, before, after);
         } else {
-            changes.add(new Change(span.start(), span.end(), value(after, span.start())));
+            edits.add(new Edit(span.from(), span.to(), written(after, span.from())));
         }
     }
 
-    private static boolean keepsSome(JsonNode before, JsonNode after) {
-        for (Iterator<String> names = before.fieldNames(); names.hasNext(); ) {
-            if (after.has(names.next())) {
-                return true;
+    private void object(JsonSpan span, JsonNode before, JsonNode after) {
+        List<JsonSpan.Member> members = span.members();
+        Set<Integer> removed = new HashSet<>();
+        int lastKept = -1;
+        for (int i = 0; i < members.size(); i++) {
+            String name = String.valueOf(members.get(i).name());
+            JsonNode value = after.get(name);
+            if (value == null) {
+                removed.add(i);
+            } else {
+                value(members.get(i).value(), before.get(name), value);
+                lastKept = i;
             }
         }
-        return false;
-    }
-
-    private String value(JsonNode node, int at) {
-        return JsonLayout.value(node, indentAt(at)).replace("\n", lineEnd());
-    }
-
-    private String lineEnd() {
-        return text.contains("\r\n") ? "\r\n" : "\n";
-    }
-
-    private String indentAt(int at) {
-        int line = text.lastIndexOf('\n', Math.max(0, at - 1)) + 1;
-        int end = line;
-        while (end < text.length() && (text.charAt(end) == ' ' || text.charAt(end) == '\t')) {
-            end++;
+        if (lastKept < 0) {
+            edits.add(new Edit(span.from(), span.to(), written(after, span.from())));
+            return;
         }
-        return text.substring(line, end);
-    }
-
-    private void members(Span span, JsonNode before, JsonNode after) {
-        List<Map.Entry<String, Span>> all = new ArrayList<>(span.members().entrySet());
-        int first = 0;
-        while (!after.has(all.get(first).getKey())) {
-            first++;
-        }
-        if (first > 0) {
-            changes.add(new Change(
-                    all.get(0).getValue().keyStart(), all.get(first).getValue().keyStart(), ""));
-        }
-        int lastEnd = 0;
-        for (int i = first; i < all.size(); i++) {
-            String name = all.get(i).getKey();
-            Span member = all.get(i).getValue();
-            JsonNode old = before.get(name);
-            JsonNode now = after.get(name);
-            if (now == null) {
-                changes.add(new Change(all.get(i - 1).getValue().end(), member.end(), ""));
-            } else if (old != null) {
-                change(member, old, now);
-            }
-            lastEnd = member.end();
-        }
+        remove(members, removed);
         StringBuilder added = new StringBuilder();
-        String between = all.size() > 1
-                ? gap(all.get(0).getValue().end(), all.get(1).getValue().keyStart())
-                : text.substring(span.start() + 1, all.get(0).getValue().keyStart());
-        for (Map.Entry<String, JsonNode> field : after.properties()) {
-            if (!span.members().containsKey(field.getKey())) {
-                added.append(',').append(between.isEmpty() ? " " : between);
-                JsonLayout.quote(added, field.getKey());
-                added.append(": ")
-                        .append(value(field.getValue(), all.get(0).getValue().keyStart()));
+        String separator = separator(span);
+        int at = members.get(lastKept).to();
+        for (Map.Entry<String, JsonNode> each : after.properties()) {
+            if (!before.has(each.getKey())) {
+                String name = JsonLayout.quoted(each.getKey()) + layout.colon();
+                added.append(separator).append(name).append(member(each.getValue(), separator, at));
             }
         }
         if (added.length() > 0) {
-            changes.add(new Change(lastEnd, lastEnd, added.toString()));
+            edits.add(new Edit(at, at, added.toString()));
         }
     }
 
-    /** Returns the white space behind the comma between two values. */
-    private String gap(int end, int next) {
-        return text.substring(text.indexOf(',', end) + 1, next);
-    }
-
-    private void elements(Span span, JsonNode before, JsonNode after) {
-        int prefix = 0;
+    /** Keeps what the two lists begin and end with, and writes what is between value by value. */
+    private void list(JsonSpan span, JsonNode before, JsonNode after) {
+        int begin = 0;
         int shorter = Math.min(before.size(), after.size());
-        while (prefix < shorter && before.get(prefix).equals(after.get(prefix))) {
-            prefix++;
+        while (begin < shorter && same(before.get(begin), after.get(begin))) {
+            begin++;
         }
-        int suffix = 0;
-        while (suffix < shorter - prefix
-                && before.get(before.size() - 1 - suffix).equals(after.get(after.size() - 1 - suffix))) {
-            suffix++;
+        int end = 0;
+        while (end < shorter - begin && same(before.get(before.size() - 1 - end), after.get(after.size() - 1 - end))) {
+            end++;
         }
-        List<Span> all = span.elements();
-        int oldMiddle = before.size() - prefix - suffix;
-        int newMiddle = after.size() - prefix - suffix;
-        int paired = Math.min(oldMiddle, newMiddle);
-        for (int i = prefix; i < prefix + paired; i++) {
-            change(all.get(i), before.get(i), after.get(i));
+        List<JsonSpan.Member> members = span.members();
+        for (int i = begin; i < shorter - end; i++) {
+            value(members.get(i).value(), before.get(i), after.get(i));
         }
-        int at = prefix + paired;
-        if (oldMiddle > newMiddle) {
-            int until = prefix + oldMiddle;
-            if (at > 0) {
-                changes.add(new Change(all.get(at - 1).end(), all.get(until - 1).end(), ""));
+        Set<Integer> removed = new HashSet<>();
+        for (int i = shorter - end; i < before.size() - end; i++) {
+            removed.add(i);
+        }
+        remove(members, removed);
+        insert(span, shorter - end, after, shorter - end, after.size() - end);
+    }
+
+    private void insert(JsonSpan span, int place, JsonNode after, int from, int to) {
+        if (from >= to) {
+            return;
+        }
+        String separator = separator(span);
+        StringBuilder added = new StringBuilder();
+        int at = place == 0
+                ? span.members().get(0).from()
+                : span.members().get(place - 1).to();
+        for (int i = from; i < to; i++) {
+            String value = member(after.get(i), separator, at);
+            if (place == 0) {
+                added.append(value).append(separator);
             } else {
-                changes.add(new Change(all.get(0).start(), all.get(until).start(), ""));
+                added.append(separator).append(value);
             }
-        } else if (newMiddle > oldMiddle) {
-            String between = all.size() > 1
-                    ? gap(all.get(0).end(), all.get(1).start())
-                    : text.substring(span.start() + 1, all.get(0).start());
-            String space = between.isEmpty() ? " " : between;
-            StringBuilder added = new StringBuilder();
-            for (int i = at; i < prefix + newMiddle; i++) {
-                String value = value(after.get(i), all.get(0).start());
-                added.append(at > 0 ? "," + space + value : value + "," + space);
-            }
-            int where = at > 0 ? all.get(at - 1).end() : all.get(0).start();
-            changes.add(new Change(where, where, added.toString()));
         }
+        edits.add(new Edit(at, at, added.toString()));
+    }
+
+    /** Takes members out together with the comma that they no longer need; at least one stays. */
+    private void remove(List<JsonSpan.Member> members, Set<Integer> removed) {
+        boolean keptBefore = false;
+        for (int i = 0; i < members.size(); i++) {
+            if (!removed.contains(i)) {
+                keptBefore = true;
+            } else if (keptBefore) {
+                edits.add(new Edit(members.get(i - 1).to(), members.get(i).to(), ""));
+            } else {
+                edits.add(new Edit(members.get(i).from(), members.get(i + 1).from(), ""));
+            }
+        }
+    }
+
+    /** Returns what stands between two members of this object or list, or would. */
+    private String separator(JsonSpan span) {
+        List<JsonSpan.Member> members = span.members();
+        int last = members.size() - 1;
+        if (last > 0) {
+            return text.substring(members.get(last - 1).to(), members.get(last).from());
+        }
+        String lead = text.substring(span.from() + 1, members.get(0).from());
+        return lead.indexOf('\n') < 0 ? layout.comma() : "," + lead;
+    }
+
+    private String member(JsonNode value, String separator, int at) {
+        int line = Math.max(separator.lastIndexOf('\n'), separator.lastIndexOf('\r'));
+        if (line < 0) {
+            return layout.value(value, base(at), at - lineStart(at) + separator.length());
+        }
+        String base = separator.substring(line + 1);
+        return layout.value(value, base.replace(",", ""), base.length());
+    }
+
+    private String written(JsonNode value, int at) {
+        return layout.value(value, base(at), at - lineStart(at));
+    }
+
+    private int lineStart(int at) {
+        return Math.max(text.lastIndexOf('\n', at - 1), text.lastIndexOf('\r', at - 1)) + 1;
+    }
+
+    /** Returns what the line with this place is moved in by. */
+    private String base(int at) {
+        int from = lineStart(at);
+        int to = from;
+        while (to < at && (text.charAt(to) == ' ' || text.charAt(to) == '\t')) {
+            to++;
+        }
+        return text.substring(from, to);
+    }
+
+    /** Finds out how a file is laid out, from its first field. */
+    private static JsonLayout layout(String text, JsonSpan root) {
+        Iterator<JsonSpan.Member> members = root.members().iterator();
+        if (!members.hasNext()) {
+            return JsonLayout.OWN;
+        }
+        JsonSpan.Member first = members.next();
+        String lead = text.substring(root.from() + 1, first.from());
+        String colon = colon(text.substring(first.from(), first.value().from()));
+        int line = lead.lastIndexOf('\n');
+        if (line < 0) {
+            boolean tight = lead.isEmpty() && colon.equals(":");
+            return new JsonLayout(newlineAnywhere(text), "  ", colon, lead.isEmpty() ? "" : " ", tight ? "," : ", ");
+        }
+        String newline = line > 0 && lead.charAt(line - 1) == '\r' ? "\r\n" : "\n";
+        String indent = lead.substring(line + 1);
+        return new JsonLayout(newline, indent.isEmpty() ? "" : indent, colon, " ", ", ");
+    }
+
+    /** Returns the colon with the white space around it, from a field's name and what follows up to its value. */
+    private static String colon(String nameAndColon) {
+        int to = nameAndColon.lastIndexOf(':');
+        int from = to;
+        while (from > 0 && Character.isWhitespace(nameAndColon.charAt(from - 1))) {
+            from--;
+        }
+        String colon = nameAndColon.substring(from);
+        return colon.indexOf('\n') < 0 ? colon : ": ";
+    }
+
+    private static String newlineAnywhere(String text) {
+        int line = text.stripTrailing().indexOf('\n');
+        return line < 0 ? "" : line > 0 && text.charAt(line - 1) == '\r' ? "\r\n" : "\n";
     }
 }

@@ -18,6 +18,7 @@ public enum Kind {
     POUR("pours", "pour");
 
     private static final int MOST_ID = 64;
+    private static final int YEAR = 4;
 
     private final String folder;
     private final String word;
@@ -35,6 +36,16 @@ public enum Kind {
     /** Returns what such a record is called. */
     public String word() {
         return word;
+    }
+
+    /** Returns the file in which a record of this id lies unless somebody moved it: a pour may lie in another year. */
+    String usualFile(String id) {
+        return switch (this) {
+            case SETTINGS -> "book.json";
+            case RECIPE -> id + ".json";
+            case POUR -> folder + "/" + (id.length() < YEAR ? id : id.substring(0, YEAR)) + "/" + id + ".json";
+            default -> folder + "/" + id + ".json";
+        };
     }
 
     /** Returns what is wrong with an id, or an empty text. */

@@ -107,7 +107,8 @@ final class RecipeReader {
                 throw new RefusedException(
                         each.path() + "/pigment",
                         "pigment-twice",
-                        "The pigment \"" + pigment + "\" stands here a second time. Add the two percents up.");
+                        "The pigment \"" + Records.shown(pigment)
+                                + "\" stands here a second time. Add the two percents up.");
             }
             pigments.add(new Recipe.PigmentLoading(pigment, each.needAmount("percent", PERCENTS)));
         }
@@ -200,7 +201,7 @@ final class RecipeReader {
                 throw new RefusedException(
                         f.path() + "/backing",
                         "unknown-word",
-                        "backing is \"" + name
+                        "backing is \"" + Records.shown(name)
                                 + "\"; one of white, black, wood or { \"lab\": [L, a, b] } was expected.");
             }
             return new Backing(name, null);

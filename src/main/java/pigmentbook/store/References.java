@@ -53,7 +53,7 @@ final class References {
                     file,
                     path,
                     "unknown-" + what,
-                    "There is no " + what + " \"" + id + "\" in the book." + NearIds.hint(id, known)
+                    "There is no " + what + " \"" + Records.shown(id) + "\" in the book." + NearIds.hint(id, known)
                             + " Correct the name, or add the " + what + ".");
         }
     }

@@ -41,7 +41,7 @@ final class ShapeReader {
                 throw new RefusedException(
                         f.path() + "/kind",
                         "unknown-word",
-                        "kind is \"" + kind
+                        "kind is \"" + Records.shown(kind)
                                 + "\"; one of box, taperedBox, cylinder, cone, dome, outline, stations, prism,"
                                 + " volume, water was expected.");
         });

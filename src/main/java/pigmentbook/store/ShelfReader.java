@@ -98,7 +98,9 @@ final class ShelfReader {
         String is = f.needText("is");
         if (!is.equals("part A") && !is.equals("other")) {
             throw new RefusedException(
-                    f.path() + "/is", "unknown-word", "is is \"" + is + "\"; one of part A, other was expected.");
+                    f.path() + "/is",
+                    "unknown-word",
+                    "is is \"" + Records.shown(is) + "\"; one of part A, other was expected.");
         }
         Percent share = f.needAmount("share", Percent::parse);
         return f.made(() -> new Pigment.Carrier(is.equals("part A"), share));

@@ -179,7 +179,7 @@ class BookWriterTest {
         lot.put("of", "slow").put("part", "A").put("quantity", "1 kg");
         assertThatThrownBy(() -> writer().create(Kind.LOT, "A-1", lot))
                 .isInstanceOf(SaveFailedException.class)
-                .hasMessageStartingWith("The book's folder can't be written to (");
+                .hasMessageStartingWith("Here stands a file where the folder ");
         assertThat(book.resolve("shelf/lots")).hasContent("a file");
     }
 
