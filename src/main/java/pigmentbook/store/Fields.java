@@ -255,6 +255,13 @@ final class Fields {
         }
         List<List<Shape.Point>> outlines = new ArrayList<>(list.size());
         for (int i = 0; i < list.size(); i++) {
+            if (!list.get(i).isArray()) {
+                throw refused(
+                        name + "/" + i,
+                        "wrong-type",
+                        "An outline is " + quoted(list.get(i))
+                                + "; a list of corners [[\"0 mm\", \"0 mm\"], …] was expected.");
+            }
             outlines.add(points(name + "/" + i, list.get(i)));
         }
         return outlines;

@@ -11,6 +11,10 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
+import java.nio.charset.CoderResult;
+import java.nio.charset.StandardCharsets;
 
 /** Reads the text of one file into a tree, within limits, and finds the line of any value in it again. */
 final class JsonFile {
@@ -69,8 +73,7 @@ final class JsonFile {
                     line, "truncated", "The file ends in the middle of a record. Fetch it again or complete it.");
         }
         if (said.contains("UTF-8")) {
-            return new RefusedException(
-                    line, "not-utf-8", "This line holds bytes that are no UTF-8 text. Save the file again as UTF-8.");
+            return notUtf8(line);
         }
         return new RefusedException(
                 line,
@@ -94,6 +97,32 @@ final class JsonFile {
         if ((first == 0xff && second == 0xfe) || (first == 0xfe && second == 0xff) || first == 0 || second == 0) {
             throw new RefusedException(1, "not-utf-8", "The file is UTF-16 text. Save it again as UTF-8.");
         }
+        requireUtf8(bytes);
+    }
+
+    /** The parser lets some bytes pass that are no UTF-8, such as a quote in two bytes; saving would change them. */
+    private static void requireUtf8(byte[] bytes) throws RefusedException {
+        int ascii = 0;
+        while (ascii < bytes.length && bytes[ascii] >= 0) {
+            ascii++;
+        }
+        if (ascii == bytes.length) {
+            return;
+        }
+        ByteBuffer in = ByteBuffer.wrap(bytes, ascii, bytes.length - ascii);
+        CoderResult result = StandardCharsets.UTF_8.newDecoder().decode(in, CharBuffer.allocate(in.remaining()), true);
+        if (result.isError()) {
+            int line = 1;
+            for (int i = 0; i < in.position(); i++) {
+                line += bytes[i] == '\n' ? 1 : 0;
+            }
+            throw notUtf8(line);
+        }
+    }
+
+    private static RefusedException notUtf8(int line) {
+        return new RefusedException(
+                line, "not-utf-8", "This line holds bytes that are no UTF-8 text. Save the file again as UTF-8.");
     }
 
     static RefusedException tooLarge() {
@@ -120,7 +149,9 @@ final class JsonFile {
             parser.nextToken();
             if (object.replace(name, value(parser)) != null) {
                 throw new RefusedException(
-                        line, "duplicate-field", "\"" + name + "\" stands here a second time. Keep one of the two.");
+                        line,
+                        "duplicate-field",
+                        "\"" + Records.shown(name) + "\" stands here a second time. Keep one of the two.");
             }
         }
         return object;

@@ -18,6 +18,7 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -493,6 +494,52 @@ class SavingTest {
         BookLock.take(folder, 50).close();
         try (FileChannel channel = FileChannel.open(folder.resolve(BookLock.FILE), StandardOpenOption.WRITE)) {
             assertThat(channel.tryLock()).isNotNull();
+        }
+    }
+
+    /** Two programs that both count in one record lose no count: the one that comes second reads again. */
+    @Test
+    void twoProgramsThatSaveAtOnceLoseNothing() throws Exception {
+        BookWriter.Current ember = writer.read(Kind.RECIPE, "ember");
+        writer.save(Kind.RECIPE, "ember", ember.version(), ember.record().put("count", 0));
+        List<Process> programs = new ArrayList<>();
+        for (int i = 0; i < 2; i++) {
+            programs.add(new ProcessBuilder(
+                            Path.of(System.getProperty("java.home"), "bin", "java")
+                                    .toString(),
+                            "-cp",
+                            System.getProperty("java.class.path"),
+                            Counter.class.getName(),
+                            folder.toString())
+                    .inheritIO()
+                    .start());
+        }
+        for (Process each : programs) {
+            assertThat(each.waitFor(60, TimeUnit.SECONDS)).isTrue();
+            assertThat(each.exitValue()).isZero();
+        }
+        assertThat(writer.read(Kind.RECIPE, "ember").record().get("count").intValue())
+                .isEqualTo(2 * Counter.TIMES);
+    }
+
+    /** Counts up in a record, reading it again whenever somebody else was faster. */
+    static final class Counter {
+        static final int TIMES = 60;
+
+        public static void main(String[] args) throws Exception {
+            BookWriter writer = new BookWriter(Path.of(args[0]));
+            int counted = 0;
+            while (counted < TIMES) {
+                BookWriter.Current now = writer.read(Kind.RECIPE, "ember");
+                int count = now.record().get("count").intValue();
+                try {
+                    writer.save(
+                            Kind.RECIPE, "ember", now.version(), now.record().put("count", count + 1));
+                    counted++;
+                } catch (ConflictException e) {
+                    Thread.onSpinWait();
+                }
+            }
         }
     }
 }
