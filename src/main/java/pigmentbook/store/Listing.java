@@ -82,7 +82,8 @@ final class Listing {
     }
 
     private static boolean isRecordName(String name) {
-        return name.toLowerCase(Locale.ROOT).endsWith(SUFFIX) && !name.startsWith(".");
+        int ending = name.length() - SUFFIX.length();
+        return !name.startsWith(".") && name.regionMatches(true, ending, SUFFIX, 0, SUFFIX.length());
     }
 
     private boolean isFolder(String in, String what) {
@@ -135,7 +136,8 @@ final class Listing {
                 problems.add(misnamed(Records.seen(file), id, names, wrong));
                 continue;
             }
-            String twin = byFold.putIfAbsent(id.toLowerCase(Locale.ROOT), name);
+            // Only lots may have capitals.
+            String twin = kind == Kind.LOT ? byFold.putIfAbsent(id.toLowerCase(Locale.ROOT), name) : null;
             if (twin != null) {
                 problems.add(new Problem(
                         file,
