@@ -31,7 +31,8 @@ final class BookOptions {
         return context;
     }
 
-    private Path folder() {
+    /** Returns the book's folder. */
+    Path folder() {
         String named = context.env().getOrDefault("PIGMENT_BOOK", "");
         return folder != null
                 ? context.here().resolve(folder)

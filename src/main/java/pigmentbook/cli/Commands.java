@@ -17,6 +17,7 @@ final class Commands implements CommandLine.IFactory {
     /** Returns the commands in the order they are listed. */
     static Map<String, Supplier<Object>> all() {
         Map<String, Supplier<Object>> all = new LinkedHashMap<>();
+        all.put("open", OpenCommand::new);
         all.put("mix", MixCommand::new);
         all.put("recipes", RecipesCommand::new);
         all.put("recipe", RecipeCommand::new);

@@ -20,6 +20,7 @@ import pigmentbook.mix.Mix;
 import pigmentbook.mix.Mixer;
 import pigmentbook.sheet.MixSheet;
 import pigmentbook.sheet.Paper;
+import pigmentbook.sheet.SheetIds;
 import pigmentbook.sheet.SheetInfo;
 import pigmentbook.sheet.SheetWriters;
 import pigmentbook.store.Opened;

@@ -1,0 +1,100 @@
+package pigmentbook.cli;
+
+import java.awt.Desktop;
+import java.io.IOException;
+import java.net.URI;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+import pigmentbook.web.LiveBook;
+import pigmentbook.web.PortTakenException;
+import pigmentbook.web.WebServer;
+
+/** Shows the book in the browser of this computer. */
+@Command(
+        name = "open",
+        mixinStandardHelpOptions = true,
+        description = "Show the book in the browser, on this computer alone, until Ctrl-C.",
+        footer = {
+            "",
+            "Examples:",
+            "  pigment-book open",
+            "  pigment-book open --port 8123 --no-browser",
+            "  pigment-book --book ~/studio open"
+        })
+final class OpenCommand implements Callable<Integer> {
+
+    private static final int MOST_PORT = 65_535;
+
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec spec;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private BookOptions book;
+
+    @Option(names = "--port", paramLabel = "N", description = "Listen here; default: 7717, else the next free one.")
+    private @Nullable Integer port;
+
+    @Option(names = "--no-browser", description = "Only tell the address.")
+    private boolean noBrowser;
+
+    @Override
+    public Integer call() throws Exception {
+        if (port != null && (port < 0 || port > MOST_PORT)) {
+            throw new ParameterException(spec.commandLine(), "--port takes a number from 0 to " + MOST_PORT);
+        }
+        Context context = book.context();
+        LiveBook live = new LiveBook(book.folder());
+        WebServer server = started(context, live);
+        CountDownLatch ended = new CountDownLatch(1);
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> {
+            server.close();
+            ended.countDown();
+        }));
+        context.out().println(server.url());
+        context.out().flush();
+        if (!noBrowser) {
+            browse(server.url());
+        }
+        ended.await();
+        return Main.DONE;
+    }
+
+    private WebServer started(Context context, LiveBook live) {
+        int first = port == null ? WebServer.USUAL_PORT : port;
+        try {
+            return WebServer.start(live, first, context.clock());
+        } catch (PortTakenException e) {
+            if (port != null) {
+                throw new RequestException(e.getMessage() + " Name another with --port.");
+            }
+            context.err().println(e.getMessage() + " Taking a free one.");
+            try {
+                return WebServer.start(live, 0, context.clock());
+            } catch (PortTakenException none) {
+                throw new RequestException("No port is free on this computer. End another program and try again.");
+            }
+        }
+    }
+
+    /** Opens the browser where the system lets a program do that; else the address on the first line is enough. */
+    private static void browse(String url) {
+        try {
+            if (Desktop.isDesktopSupported() && Desktop.getDesktop().isSupported(Desktop.Action.BROWSE)) {
+                Desktop.getDesktop().browse(URI.create(url));
+            } else {
+                new ProcessBuilder("xdg-open", url).start();
+            }
+        } catch (IOException | UnsupportedOperationException e) {
+            return;
+        }
+    }
+}

@@ -1,0 +1,73 @@
+package pigmentbook.colour;
+
+/**
+ * The colour difference CIEDE2000, ΔE00, with all weights 1.
+ *
+ * <p>Hues are compared in degrees: two that lie exactly opposite are on a branch cut, and in degrees the choice is the
+ * published one.
+ *
+ * @see <a href="https://doi.org/10.1002/col.20070">Sharma, Wu, Dalal, The CIEDE2000 color-difference formula, Color
+ *     Research and Application 30 (2005), 21–30</a>
+ */
+public final class Ciede2000 {
+
+    private static final double POW_25_7 = 6103515625.0;
+
+    private Ciede2000() {}
+
+    /** Returns the difference between two colours: 0 for the same, about 1 can barely be seen. */
+    public static double between(Lab first, Lab second) {
+        double chroma = (StrictMath.hypot(first.a(), first.b()) + StrictMath.hypot(second.a(), second.b())) / 2;
+        double g = 0.5 * (1 - StrictMath.sqrt(pow7(chroma) / (pow7(chroma) + POW_25_7)));
+        double a1 = first.a() * (1 + g);
+        double a2 = second.a() * (1 + g);
+        double c1 = StrictMath.hypot(a1, first.b());
+        double c2 = StrictMath.hypot(a2, second.b());
+        double h1 = hue(a1, first.b());
+        double h2 = hue(a2, second.b());
+
+        double dh = 0;
+        double meanHue = h1 + h2;
+        if (c1 * c2 != 0) {
+            double apart = h2 - h1;
+            dh = Math.abs(apart) <= 180 ? apart : apart > 180 ? apart - 360 : apart + 360;
+            meanHue =
+                    Math.abs(apart) <= 180 ? (h1 + h2) / 2 : h1 + h2 < 360 ? (h1 + h2 + 360) / 2 : (h1 + h2 - 360) / 2;
+        }
+        double meanL = (first.l() + second.l()) / 2;
+        double meanC = (c1 + c2) / 2;
+        double t = 1
+                - 0.17 * cos(meanHue - 30)
+                + 0.24 * cos(2 * meanHue)
+                + 0.32 * cos(3 * meanHue + 6)
+                - 0.20 * cos(4 * meanHue - 63);
+        double l50 = (meanL - 50) * (meanL - 50);
+        double lightness = (second.l() - first.l()) / (1 + 0.015 * l50 / StrictMath.sqrt(20 + l50));
+        double chromaStep = (c2 - c1) / (1 + 0.045 * meanC);
+        double hueStep =
+                2 * StrictMath.sqrt(c1 * c2) * StrictMath.sin(StrictMath.toRadians(dh / 2)) / (1 + 0.015 * meanC * t);
+        double bump = (meanHue - 275) / 25;
+        double rotation = -2
+                * StrictMath.sqrt(pow7(meanC) / (pow7(meanC) + POW_25_7))
+                * StrictMath.sin(StrictMath.toRadians(60 * StrictMath.exp(-bump * bump)));
+        return StrictMath.sqrt(
+                lightness * lightness + chromaStep * chromaStep + hueStep * hueStep + rotation * chromaStep * hueStep);
+    }
+
+    private static double hue(double a, double b) {
+        if (a == 0 && b == 0) {
+            return 0;
+        }
+        double degrees = StrictMath.toDegrees(StrictMath.atan2(b, a));
+        return degrees < 0 ? degrees + 360 : degrees;
+    }
+
+    private static double cos(double degrees) {
+        return StrictMath.cos(StrictMath.toRadians(degrees));
+    }
+
+    private static double pow7(double value) {
+        double square = value * value;
+        return square * square * square * value;
+    }
+}

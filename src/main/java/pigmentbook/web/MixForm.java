@@ -1,0 +1,149 @@
+package pigmentbook.web;
+
+import io.javalin.http.Context;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import pigmentbook.book.Book;
+import pigmentbook.mix.MixRefusedException;
+import pigmentbook.mix.MixRequest;
+import pigmentbook.quantity.BadAmountException;
+import pigmentbook.quantity.Length;
+import pigmentbook.quantity.Mass;
+import pigmentbook.quantity.Percent;
+import pigmentbook.quantity.Temperature;
+import pigmentbook.quantity.Volume;
+
+/**
+ * What the form of a mix says, as it was typed.
+ *
+ * @param lead which figure leads: {@code mold}, {@code volume}, {@code total} or {@code shelf}
+ */
+record MixForm(
+        String lead,
+        String mold,
+        String fill,
+        String volume,
+        String total,
+        String layers,
+        String allowance,
+        String cup,
+        String room) {
+
+    private static final int MOST_TEXT = 100;
+
+    static MixForm of(Context context, Book book, String usualMold) {
+        String mold = text(context, "mold", usualMold);
+        String lead = text(context, "lead", mold.isEmpty() ? "total" : "mold");
+        if (!List.of("mold", "volume", "total", "shelf").contains(lead)) {
+            throw new NotThereException("A mix is led by its mold, its volume, its total or the shelf.");
+        }
+        return new MixForm(
+                lead,
+                mold,
+                text(context, "fill", ""),
+                text(context, "volume", ""),
+                text(context, "total", lead.equals("total") ? "500 g" : ""),
+                text(context, "layers", ""),
+                text(context, "allowance", book.settings().allowance().written()),
+                text(
+                        context,
+                        "cup",
+                        book.settings().cup() == null
+                                ? ""
+                                : book.settings().cup().written()),
+                text(context, "room", book.settings().roomTemperature().written()));
+    }
+
+    private static String text(Context context, String name, String usual) {
+        String given = context.queryParam(name);
+        return given == null ? usual : given.length() > MOST_TEXT ? given.substring(0, MOST_TEXT) : given.strip();
+    }
+
+    /**
+     * Returns the request.
+     *
+     * @throws BadAmountException if a field can't be read; it is named
+     */
+    MixRequest request(LocalDate on) {
+        return new MixRequest(
+                size(),
+                count(),
+                List.of(),
+                amount("Allowance", allowance, Percent::parse),
+                amount("Cup", cup, Mass::parse),
+                null,
+                null,
+                null,
+                amount("Room", room, Temperature::parse),
+                null,
+                List.of(),
+                on);
+    }
+
+    private MixRequest.Size size() {
+        return switch (lead) {
+            case "volume" -> new MixRequest.ForVolume(need("Room", withUnit(volume, "mL"), Volume::parse));
+            case "total" -> new MixRequest.ForTotal(need("Total", withUnit(total, "g"), Mass::parse));
+            case "shelf" -> new MixRequest.ForShelf();
+            default -> {
+                if (mold.isEmpty()) {
+                    throw new MixRefusedException("No mold is chosen. Choose one, or type a total.");
+                }
+                yield new MixRequest.ForMold(mold, amount("Fill", fill, Length::parse));
+            }
+        };
+    }
+
+    /** The head of the field names the unit, so a bare number means it. */
+    private static String withUnit(String text, String unit) {
+        return !text.isEmpty() && text.chars().allMatch(c -> Character.isDigit(c) || c == '.' || c == ',')
+                ? text + " " + unit
+                : text;
+    }
+
+    private @Nullable Integer count() {
+        if (layers.isEmpty()) {
+            return null;
+        }
+        try {
+            return Integer.valueOf(layers);
+        } catch (NumberFormatException e) {
+            throw new BadAmountException(
+                    "Layers: \"" + layers + "\" is no whole number; leave it empty for as few as the resin allows.");
+        }
+    }
+
+    private static <T> @Nullable T amount(String field, String text, Function<String, T> parse) {
+        return text.isEmpty() ? null : need(field, text, parse);
+    }
+
+    private static <T> T need(String field, String text, Function<String, T> parse) {
+        try {
+            return parse.apply(text);
+        } catch (BadAmountException e) {
+            throw new BadAmountException(field + ": " + e.getMessage());
+        }
+    }
+
+    /** Returns the fields by name, to fill the page. */
+    Map<String, Object> values() {
+        return Map.of(
+                "lead",
+                lead,
+                "mold",
+                mold,
+                "fill",
+                fill,
+                "layers",
+                layers,
+                "allowance",
+                allowance,
+                "cup",
+                cup,
+                "room",
+                room);
+    }
+}

@@ -1,0 +1,376 @@
+package pigmentbook.web;
+
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import pigmentbook.book.Book;
+import pigmentbook.book.Lot;
+import pigmentbook.book.Mold;
+import pigmentbook.book.Pour;
+import pigmentbook.book.Recipe;
+import pigmentbook.mix.Caution;
+import pigmentbook.mix.Mix;
+import pigmentbook.mix.MixRefusedException;
+import pigmentbook.mix.Mixer;
+import pigmentbook.mix.Workings;
+import pigmentbook.quantity.BadAmountException;
+import pigmentbook.sheet.MixSheet;
+import pigmentbook.sheet.Paper;
+import pigmentbook.sheet.SheetIds;
+import pigmentbook.sheet.SheetInfo;
+import pigmentbook.sheet.SheetWriters;
+
+/** A mix: one figure leads, all others follow while somebody types. */
+public final class MixPage {
+
+    private static final String STANDING = "standing-";
+
+    private MixPage() {}
+
+    /** A row of as it was and as it will be. */
+    public record WasWill(String what, String was, String will, String changes) {}
+
+    /** One item to weigh. */
+    public record Weigh(String name, String each, String range, String display) {}
+
+    /** One layer's cups. */
+    public record LayerView(String caption, String cups, List<Weigh> items) {}
+
+    /** What a lot gives. */
+    public record Taken(String name, String lot, String takes, String left, double has, double take, String good) {}
+
+    /** One caution. */
+    public record CautionView(String kind, String word, String text, String basis) {}
+
+    /** A choice of mold. */
+    public record MoldChoice(String id, String name, boolean chosen) {}
+
+    static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
+        config.routes.get(
+                "/recipes/{id}/mix", context -> show(context, book.now().book(), clock, context.pathParam("id")));
+        config.routes.get(
+                "/recipes/{id}/sheet/{format}",
+                context -> sheet(context, book.now().book(), clock, context.pathParam("id")));
+    }
+
+    private static Recipe.Revision revision(Context context, Recipe recipe) {
+        String asked = context.queryParam("revision");
+        if (asked == null || asked.isEmpty()) {
+            return recipe.current();
+        }
+        return recipe.revisions().stream()
+                .filter(each -> String.valueOf(each.number()).equals(asked))
+                .findFirst()
+                .orElseThrow(() -> new NotThereException("The recipe " + recipe.name() + " has no such revision."));
+    }
+
+    private static @Nullable Pour last(Book book, Recipe recipe) {
+        Recipe.LookAt look = recipe.look();
+        Pour pour = look == null ? null : book.pours().get(look.pourId());
+        List<Pour> pours = book.poursOf(recipe.id());
+        return pour != null ? pour : pours.isEmpty() ? null : pours.get(pours.size() - 1);
+    }
+
+    private static void show(Context context, Book book, Clock clock, String id) {
+        Recipe recipe = RecipePage.recipe(book, id);
+        Recipe.Revision revision = revision(context, recipe);
+        Pour was = last(book, recipe);
+        String usual = was != null && was.moldId() != null && book.molds().containsKey(was.moldId())
+                ? was.moldId()
+                : book.molds().keySet().stream().findFirst().orElse("");
+        MixForm form = MixForm.of(context, book, usual);
+        Map<String, Object> values = new HashMap<>(form.values());
+        values.put("id", recipe.id());
+        values.put("name", recipe.name());
+        values.put("revision", revision.number());
+        values.put("query", context.queryString() == null ? "" : String.valueOf(context.queryString()));
+        values.put("molds", molds(book, form.mold()));
+        Mix mix = null;
+        String problem = "";
+        try {
+            mix = Mixer.mix(book, recipe, revision, form.request(LocalDate.now(clock)));
+        } catch (MixRefusedException | BadAmountException e) {
+            problem = String.valueOf(e.getMessage());
+        }
+        values.put("problem", problem);
+        values.put("volume", form.volume());
+        values.put("total", form.total());
+        fill(values, book, recipe, mix, was, form, LocalDateTime.now(clock));
+        Pages.show(context, "mix.jte", values);
+    }
+
+    private static List<MoldChoice> molds(Book book, String chosen) {
+        return book.molds().values().stream()
+                .map((Mold mold) ->
+                        new MoldChoice(mold.id(), mold.name(), mold.id().equals(chosen)))
+                .toList();
+    }
+
+    private static void fill(
+            Map<String, Object> values,
+            Book book,
+            Recipe recipe,
+            @Nullable Mix mix,
+            @Nullable Pour was,
+            MixForm form,
+            LocalDateTime now) {
+        values.put("there", mix != null);
+        values.put(
+                "where",
+                mix == null || mix.mold() == null ? "" : " for " + mix.mold().name());
+        String hex =
+                mix == null || mix.look() == null ? "" : Figures.hex(mix.look().lab());
+        values.put("hex", hex);
+        values.put("about", mix == null ? "" : about(mix));
+        values.put("figures", mix == null ? Map.of() : figures(values, mix, form));
+        values.put("rows", mix == null ? List.of() : wasWill(mix, was));
+        values.put("section", mix == null ? "" : section(mix, hex));
+        values.put("plan", mix == null || mix.mold() == null ? "" : plan(mix.mold(), hex));
+        values.put(
+                "layers",
+                mix == null
+                        ? List.of()
+                        : mix.layers().stream().map(layer -> layer(mix, layer)).toList());
+        values.put("layerCount", form.layers());
+        values.put("taken", mix == null ? List.of() : taken(book, mix));
+        values.put("cautions", mix == null ? List.of() : cautions(mix, false));
+        values.put("standing", mix == null ? List.of() : cautions(mix, true));
+        values.put("times", mix == null ? "" : TimeDrawing.layer(mix, true) + TimeDrawing.layer(mix, false));
+        values.put(
+                "piece",
+                mix == null ? "" : TimeDrawing.piece(mix, now.withSecond(0).withNano(0)));
+        values.put("working", mix == null ? List.of() : Workings.of(mix));
+        values.put("recipeName", recipe.name());
+    }
+
+    private static String about(Mix mix) {
+        int cups = mix.layers().stream().mapToInt(layer -> layer.cups().size()).sum();
+        return mix.layers().size()
+                + (mix.layers().size() == 1 ? " layer, " : " layers, ")
+                + cups
+                + (cups == 1 ? " cup." : " cups.");
+    }
+
+    private static Map<String, String> figures(Map<String, Object> values, Mix mix, MixForm form) {
+        Map<String, String> figures = new LinkedHashMap<>();
+        int cups = mix.layers().stream().mapToInt(layer -> layer.cups().size()).sum();
+        figures.put("cups", String.valueOf(cups));
+        figures.put(
+                "cupsNote",
+                mix.layers().stream()
+                                .map(layer -> String.valueOf(layer.cups().size()))
+                                .collect(Collectors.joining(", "))
+                        + " a layer");
+        figures.put("layers", String.valueOf(mix.layers().size()));
+        figures.put("working", mix.workingTimeMin() == null ? "not stated" : Figures.plain(mix.workingTimeMin(), 1));
+        figures.put("workingNote", "at " + Figures.plain(mix.roomCelsius(), 1) + " °C, rule of thumb");
+        Mix.Cost cost = mix.totals().cost();
+        figures.put("cost", cost == null ? "no price" : Figures.plain(cost.amount(), 2));
+        figures.put("costUnit", cost == null ? "" : cost.currency());
+        figures.put(
+                "limited",
+                mix.limitedBy() == null
+                        ? ""
+                        : "The shelf makes this much; first to run out: " + mix.limitedBy()
+                                + (mix.alsoLimitedBy() == null ? "" : ", then " + mix.alsoLimitedBy()) + ".");
+        // A figure that follows is shown in its field; the one that leads stays as it was typed.
+        if (!form.lead().equals("volume")) {
+            values.put("volume", mix.roomMl() == null ? "" : Figures.plain(mix.roomMl(), 1));
+        }
+        if (!form.lead().equals("total")) {
+            values.put("total", Figures.plain(mix.totals().totalGrams(), 2));
+        }
+        return figures;
+    }
+
+    private static List<WasWill> wasWill(Mix mix, @Nullable Pour was) {
+        if (was == null) {
+            return List.of();
+        }
+        double grams = 0;
+        int cups = 0;
+        double depth = 0;
+        for (Pour.Layer layer : was.layers()) {
+            depth += layer.depth() == null ? 0 : layer.depth().mm();
+            cups += layer.cups().size();
+            for (Pour.Cup cup : layer.cups()) {
+                for (Pour.Weighed weighed : cup.weighed()) {
+                    grams += weighed.grams();
+                }
+            }
+        }
+        int nowCups =
+                mix.layers().stream().mapToInt(layer -> layer.cups().size()).sum();
+        List<WasWill> rows = new ArrayList<>();
+        double total = mix.totals().totalGrams();
+        rows.add(new WasWill(
+                "Total, g",
+                Figures.of(grams, 1),
+                Figures.of(total, 1),
+                grams > 0 ? "× " + Figures.plain(total / grams, total / grams < 10 ? 2 : 0) : ""));
+        Double top = mix.layers().get(mix.layers().size() - 1).toMm();
+        if (top != null && depth > 0) {
+            rows.add(new WasWill(
+                    "Depth, mm", Figures.of(depth, 1), Figures.of(top, 1), "× " + Figures.plain(top / depth, 2)));
+        }
+        rows.add(change("Layers", was.layers().size(), mix.layers().size()));
+        rows.add(change("Cups", cups, nowCups));
+        return rows;
+    }
+
+    private static WasWill change(String what, int was, int will) {
+        String[] words = {"none", "one", "two", "three", "four", "five", "six"};
+        String changes =
+                was == will || was >= words.length || will >= words.length ? "" : words[was] + " became " + words[will];
+        return new WasWill(what, Figures.of(was, 0), Figures.of(will, 0), changes);
+    }
+
+    private static String section(Mix mix, String hex) {
+        List<Double> tops = new ArrayList<>();
+        for (Mix.Layer layer : mix.layers()) {
+            if (layer.toMm() == null) {
+                return "";
+            }
+            tops.add(layer.toMm());
+        }
+        if (mix.mold() == null) {
+            return "";
+        }
+        String colour = hex.isEmpty() ? null : hex;
+        return MoldDrawing.section(mix.mold(), tops, colour, true)
+                + MoldDrawing.section(mix.mold(), tops, colour, false);
+    }
+
+    private static String plan(Mold mold, String hex) {
+        String colour = hex.isEmpty() ? null : hex;
+        return MoldDrawing.plan(mold, colour, true) + MoldDrawing.plan(mold, colour, false);
+    }
+
+    private static LayerView layer(Mix mix, Mix.Layer layer) {
+        Mix.Cup cup = layer.cups().get(0);
+        List<Weigh> items = new ArrayList<>();
+        for (Mix.Weighing weighing : cup.items()) {
+            int decimals = weighing.scale().step().decimals();
+            items.add(new Weigh(
+                    weighing.name(),
+                    Figures.of(weighing.weighGrams(), decimals),
+                    pigmentbook.quantity.Numbers.fixed(weighing.lowGrams(), decimals) + "–"
+                            + pigmentbook.quantity.Numbers.fixed(weighing.highGrams(), decimals),
+                    Figures.of(weighing.displayGrams(), decimals)));
+        }
+        String depth = layer.fromMm() == null || layer.toMm() == null
+                ? ""
+                : ", " + Figures.plain(layer.fromMm(), 1) + "–" + Figures.plain(layer.toMm(), 1) + " mm";
+        String start = layer.startHours() == 0 ? "" : ", from " + Figures.plain(layer.startHours(), 1) + " h";
+        return new LayerView(
+                "Layer " + layer.number() + " of " + mix.layers().size() + depth + start,
+                (layer.cups().size() == 1 ? "1 cup of " : layer.cups().size() + " equal cups of ")
+                        + Figures.plain(cup.totalGrams(), 0) + " g",
+                items);
+    }
+
+    private static List<Taken> taken(Book book, Mix mix) {
+        Map<String, Double> grams = new LinkedHashMap<>();
+        Map<String, String> names = new HashMap<>();
+        for (Mix.Layer layer : mix.layers()) {
+            for (Mix.Weighing weighing : layer.cups().get(0).items()) {
+                for (Mix.LotGrams lot : weighing.lots()) {
+                    grams.merge(lot.lotId(), lot.grams() * layer.cups().size(), Double::sum);
+                    names.put(lot.lotId(), weighing.name());
+                }
+            }
+        }
+        List<Taken> taken = new ArrayList<>();
+        grams.forEach((id, sum) -> {
+            Lot lot = book.lots().get(id);
+            if (lot != null) {
+                double received = Math.max(lot.quantity().grams(), 1e-9);
+                double left = book.leftGrams(lot);
+                taken.add(new Taken(
+                        names.getOrDefault(id, ""),
+                        id,
+                        Figures.of(sum, 2),
+                        Figures.of(left - sum, 2),
+                        clamp(100 * (left - sum) / received),
+                        clamp(100 * Math.min(sum, left) / received),
+                        lot.expires() == null ? "none" : lot.expires().toString()));
+            }
+        });
+        return taken;
+    }
+
+    private static double clamp(double percent) {
+        return Math.round(Math.max(0, Math.min(100, percent)) * 10) / 10.0;
+    }
+
+    private static List<CautionView> cautions(Mix mix, boolean standing) {
+        return mix.cautions().stream()
+                .filter(caution -> caution.code().startsWith(STANDING) == standing)
+                .map(caution -> new CautionView(
+                        caution.severity().name().toLowerCase(Locale.ROOT),
+                        word(caution.severity()),
+                        caution.text(),
+                        caution.basis()))
+                .toList();
+    }
+
+    private static String word(Caution.Severity severity) {
+        return switch (severity) {
+            case STOP -> "Stop.";
+            case WARN -> "Beware.";
+            case NOTE -> "Note.";
+        };
+    }
+
+    private static void sheet(Context context, Book book, Clock clock, String id) throws IOException {
+        Recipe recipe = RecipePage.recipe(book, id);
+        SheetWriters.Format format;
+        try {
+            format = SheetWriters.Format.valueOf(context.pathParam("format").toUpperCase(Locale.ROOT));
+        } catch (IllegalArgumentException e) {
+            throw new NotThereException("A sheet comes as xlsx, ods, csv or html.");
+        }
+        MixForm form = MixForm.of(context, book, "");
+        Mix mix = Mixer.mix(book, recipe, revision(context, recipe), form.request(LocalDate.now(clock)));
+        SheetInfo info = new SheetInfo(
+                SheetIds.next(clock, recipe.id()), LocalDateTime.now(clock).withNano(0), "", Paper.A4);
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        SheetWriters.write(format, MixSheet.of(mix, info), out);
+        context.contentType(
+                switch (format) {
+                    case XLSX -> "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+                    case ODS -> "application/vnd.oasis.opendocument.spreadsheet";
+                    case CSV -> "text/csv; charset=utf-8";
+                    case HTML -> "text/html; charset=utf-8";
+                });
+        if (format == SheetWriters.Format.HTML) {
+            context.header(
+                    "Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'");
+        } else {
+            String mold = mix.mold() == null ? "mix" : mix.mold().id();
+            context.header(
+                    "Content-Disposition",
+                    "attachment; filename=\"" + recipe.id() + "-" + mold + "." + format.extension() + "\"");
+        }
+        context.result(out.toByteArray());
+    }
+
+    /** Returns the value of a step of the working, with its unit. */
+    public static String shown(Mix.Working step) {
+        double size = Math.abs(step.value());
+        return Figures.plain(step.value(), size < 1 ? 5 : size < 100 ? 3 : 1)
+                + (step.unit().isEmpty() ? "" : " " + step.unit());
+    }
+}

@@ -1,0 +1,120 @@
+package pigmentbook.web;
+
+import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.ContentType;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Clock;
+import java.util.Set;
+import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import pigmentbook.mix.MixRefusedException;
+import pigmentbook.quantity.BadAmountException;
+import pigmentbook.sheet.SheetWriters;
+
+/**
+ * Serves the book to a browser on this computer, and to nobody else: it listens on 127.0.0.1, answers only to that
+ * name, and takes a change only from its own pages.
+ */
+public final class WebServer implements AutoCloseable {
+
+    /** The port that is tried first. */
+    public static final int USUAL_PORT = 7717;
+
+    private static final int MOST_THREADS = 16;
+    private static final int LEAST_THREADS = 4;
+    private static final long MOST_REQUEST_BYTES = 1024 * 1024;
+    private static final long STOP_MS = 2000;
+    private static final Set<String> CHANGING = Set.of("POST", "PUT", "PATCH", "DELETE");
+
+    private final Javalin javalin;
+
+    private WebServer(Javalin javalin) {
+        this.javalin = javalin;
+    }
+
+    /**
+     * Starts serving.
+     *
+     * @param book the book
+     * @param port the port, or 0 for any free one
+     * @param clock what day and time it is
+     * @throws PortTakenException if the port is taken
+     */
+    public static WebServer start(LiveBook book, int port, Clock clock) throws PortTakenException {
+        Guard guard = new Guard();
+        Javalin javalin = Javalin.create(config -> configure(config, port, guard, book, clock));
+        try {
+            javalin.start();
+        } catch (RuntimeException e) {
+            javalin.stop();
+            throw new PortTakenException(port);
+        }
+        guard.port(javalin.port());
+        SheetWriters.prepare(SheetWriters.Format.XLSX);
+        return new WebServer(javalin);
+    }
+
+    private static void configure(JavalinConfig config, int port, Guard guard, LiveBook book, Clock clock) {
+        config.startup.showJavalinBanner = false;
+        config.jetty.host = "127.0.0.1";
+        config.jetty.port = port;
+        config.jetty.threadPool = new QueuedThreadPool(MOST_THREADS, LEAST_THREADS);
+        config.jetty.multipartConfig.maxTotalRequestSize(MOST_REQUEST_BYTES, io.javalin.config.SizeUnit.BYTES);
+        config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MS));
+        config.http.maxRequestSize = MOST_REQUEST_BYTES;
+        config.routes.before(guard::check);
+        config.routes.get("/", context -> context.redirect("/recipes"));
+        Assets.addTo(config);
+        RecipesPage.addTo(config, book, clock);
+        RecipePage.addTo(config, book);
+        MixPage.addTo(config, book, clock);
+        MoldsPage.addTo(config, book);
+        ShelfPage.addTo(config, book, clock);
+        config.routes.error(
+                404,
+                context -> told(
+                        context,
+                        "Nothing lies here",
+                        "This page is not in the book. Go back to the recipes and choose from there."));
+        config.routes.exception(NotThereException.class, (e, context) -> {
+            context.status(HttpStatus.NOT_FOUND);
+            told(context, "Nothing lies here", e.getMessage());
+        });
+        config.routes.exception(MixRefusedException.class, (e, context) -> refused(context, e));
+        config.routes.exception(BadAmountException.class, (e, context) -> refused(context, e));
+        config.routes.exception(Exception.class, (e, context) -> {
+            context.status(HttpStatus.INTERNAL_SERVER_ERROR);
+            told(
+                    context,
+                    "Something went wrong",
+                    "The program could not answer (" + e.getClass().getSimpleName() + "); nothing was changed.");
+        });
+    }
+
+    private static void refused(Context context, Exception e) {
+        context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+        told(context, "This can't be met", e.getMessage());
+    }
+
+    private static void told(Context context, String title, @org.jspecify.annotations.Nullable String text) {
+        if (context.status().getCode() >= 400) {
+            context.contentType(ContentType.TEXT_HTML).result(Pages.told(title, text == null ? "" : text));
+        }
+    }
+
+    /** Returns the address to open. */
+    public String url() {
+        return "http://127.0.0.1:" + javalin.port() + "/";
+    }
+
+    @Override
+    public void close() {
+        javalin.stop();
+    }
+
+    /** Returns whether a method changes something. */
+    static boolean changes(String method) {
+        return CHANGING.contains(method);
+    }
+}

@@ -1,0 +1,212 @@
+package pigmentbook.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.fail;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import com.deque.html.axecore.results.Rule;
+import com.deque.html.axecore.selenium.AxeBuilder;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.logging.Level;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Dimension;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/** The page in a real browser: by mouse, by keyboard, on a phone's width, in the dark. */
+@Tag("browser")
+class PageBrowserTest {
+
+    private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
+    private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
+
+    private static Served served;
+    private static ChromeDriver browser;
+
+    @BeforeAll
+    static void open() {
+        boolean there = Files.exists(CHROMIUM) && Files.exists(DRIVER);
+        if (!there && System.getenv("PIGMENT_BOOK_ALL_TESTS") != null) {
+            fail("Chromium and its driver are not installed, and every test has to run.");
+        }
+        assumeTrue(there, "Chromium is not installed, so the page is not tried in a browser.");
+        served = new Served();
+        ChromeOptions options = new ChromeOptions();
+        options.setBinary(CHROMIUM.toString());
+        options.addArguments(
+                "--headless=new",
+                "--no-sandbox",
+                "--disable-gpu",
+                "--disable-quic",
+                "--no-first-run",
+                "--disable-background-networking",
+                "--disable-component-update",
+                "--disable-sync");
+        LoggingPreferences logs = new LoggingPreferences();
+        logs.enable(LogType.BROWSER, Level.ALL);
+        options.setCapability("goog:loggingPrefs", logs);
+        browser = new ChromeDriver(
+                new ChromeDriverService.Builder()
+                        .usingDriverExecutable(DRIVER.toFile())
+                        .build(),
+                options);
+    }
+
+    @AfterAll
+    static void close() {
+        if (browser != null) {
+            browser.quit();
+        }
+        if (served != null) {
+            served.close();
+        }
+    }
+
+    private static void go(String path, int width) {
+        browser.manage().window().setSize(new Dimension(width, 1000));
+        browser.manage().logs().get(LogType.BROWSER);
+        browser.get(served.url() + path);
+    }
+
+    private static void waitFor(java.util.function.BooleanSupplier condition) {
+        new WebDriverWait(browser, Duration.ofSeconds(10)).until(driver -> condition.getAsBoolean());
+    }
+
+    private static String text(String css) {
+        return browser.findElement(By.cssSelector(css)).getText();
+    }
+
+    private static void noConsoleErrors() {
+        assertThat(browser.manage().logs().get(LogType.BROWSER).getAll())
+                .filteredOn(entry -> entry.getLevel().intValue() >= Level.WARNING.intValue())
+                .isEmpty();
+    }
+
+    @ParameterizedTest(name = "{0} at {1}, {2}")
+    @CsvSource(textBlock = """
+            recipes,1440,light
+            recipes,390,dark
+            recipes?near=%23d66f2b,1440,dark
+            recipes/ember,1440,light
+            recipes/ember,390,dark
+            recipes/ember/mix?mold=lamp-panel-large,1440,light
+            recipes/ember/mix?mold=lamp-panel-large,390,light
+            recipes/ember/mix?mold=lamp-panel-large,1440,dark
+            recipes/ember/mix?lead=mold&mold=lamp-panel&fill=9+in,1440,light
+            molds/lamp-panel-large,1440,light
+            molds/leaf-tray,390,dark
+            molds/finial,1440,light
+            shelf,1440,light
+            shelf,390,dark
+            nowhere,1440,light
+            """)
+    void axeFindsNoViolationAndNothingScrollsSideways(String path, int width, String theme) {
+        go(path, width);
+        browser.executeScript("document.documentElement.dataset.theme = arguments[0]", theme);
+        List<Rule> violations = new AxeBuilder().analyze(browser).getViolations();
+        assertThat(violations)
+                .extracting(rule -> rule.getId() + " " + rule.getNodes())
+                .isEmpty();
+        Object wider = browser.executeScript("return document.documentElement.scrollWidth > innerWidth");
+        assertThat(wider).isEqualTo(false);
+    }
+
+    @Test
+    void everyFigureFollowsWhileATotalIsTyped() {
+        go("recipes/ember/mix?mold=lamp-panel", 1440);
+        WebElement total = browser.findElement(By.id("f-t"));
+        assertThat(total.getAttribute("value")).isEqualTo("930.65");
+        total.sendKeys(Keys.chord(Keys.CONTROL, "a"), "1000");
+        // 642.986 g of part A in 930.65 g is 690.9 g in 1000 g, on a scale with steps of 1 g.
+        waitFor(() -> text("#part-weigh").contains("691"));
+        assertThat(browser.switchTo().activeElement().getAttribute("id")).isEqualTo("f-t");
+        assertThat(total.getAttribute("value")).isEqualTo("1000");
+        assertThat(browser.findElement(By.cssSelector(".figures .lead input")).getAttribute("id"))
+                .isEqualTo("f-t");
+        assertThat(browser.getCurrentUrl()).contains("lead=total");
+        noConsoleErrors();
+    }
+
+    @Test
+    void aWrongAmountStaysAndTheReasonIsToldWhileTheRestWaits() {
+        go("recipes/ember/mix?mold=lamp-panel", 1440);
+        WebElement total = browser.findElement(By.id("f-t"));
+        total.sendKeys(Keys.chord(Keys.CONTROL, "a"), "1,500 g");
+        waitFor(() -> text("#part-problem").contains("1,500 g"));
+        assertThat(total.getAttribute("value")).isEqualTo("1,500 g");
+        total.sendKeys(Keys.chord(Keys.CONTROL, "a"), "1500 g");
+        waitFor(() -> text("#part-problem").isEmpty());
+        noConsoleErrors();
+    }
+
+    @Test
+    void anotherMoldIsChosenByKeyboardAlone() {
+        go("recipes/ember/mix?mold=lamp-panel", 1440);
+        WebElement mold = browser.findElement(By.id("s-mold"));
+        // The next one down the list is the large panel.
+        mold.sendKeys(Keys.ARROW_DOWN);
+        waitFor(() -> text("#part-title").contains("Lamp panel, large"));
+        assertThat(text("#part-weigh")).contains("Layer 3 of 3");
+        assertThat(browser.findElement(By.id("f-v")).getAttribute("value")).isEqualTo("6046.4");
+        noConsoleErrors();
+    }
+
+    @Test
+    void recipesAreFilteredAsOneTypes() {
+        go("recipes", 1440);
+        browser.findElement(By.id("find")).sendKeys("copper-mica");
+        waitFor(() -> text("#shown").equals("2"));
+        browser.findElement(By.id("find")).sendKeys(Keys.chord(Keys.CONTROL, "a"), "zzz");
+        waitFor(() -> text("#shown").equals("0"));
+        assertThat(text("#none")).isEqualTo("No colour fits. Take a word or a tag away.");
+        noConsoleErrors();
+    }
+
+    @Test
+    void theWayFromAColourToItsSheetIsThreeSteps() {
+        go("recipes", 390);
+        browser.findElement(By.linkText("Ember")).click();
+        browser.findElement(By.linkText("Mix Ember")).click();
+        waitFor(() -> !browser.findElements(By.linkText("Sheet to print")).isEmpty());
+        assertThat(browser.findElement(By.linkText("xlsx")).getAttribute("href"))
+                .contains("/recipes/ember/sheet/xlsx");
+        noConsoleErrors();
+    }
+
+    @Test
+    void theSliceFollowsTheHeight() {
+        go("molds/lamp-panel-large", 1440);
+        WebElement cut = browser.findElement(By.id("cut"));
+        cut.sendKeys(Keys.HOME);
+        waitFor(() -> text("#m-below").equals("0"));
+        cut.sendKeys(Keys.END);
+        waitFor(() -> text("#m-below").equals("6046.4"));
+        noConsoleErrors();
+    }
+
+    @Test
+    void theThemeIsRemembered() {
+        go("recipes", 1440);
+        browser.findElement(By.cssSelector("[data-theme-switch]")).click();
+        String chosen = (String) browser.executeScript("return document.documentElement.dataset.theme");
+        browser.get(served.url() + "shelf");
+        assertThat(browser.executeScript("return document.documentElement.dataset.theme"))
+                .isEqualTo(chosen);
+        browser.executeScript("localStorage.clear()");
+    }
+}

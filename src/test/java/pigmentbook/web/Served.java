@@ -1,0 +1,65 @@
+package pigmentbook.web;
+
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+
+/** The demo book, served for a test on 25 November 2026. */
+final class Served implements AutoCloseable {
+
+    static final Clock CLOCK = Clock.fixed(Instant.parse("2026-11-25T08:30:00Z"), ZoneOffset.UTC);
+
+    private final HttpClient client = HttpClient.newHttpClient();
+    private final WebServer server;
+
+    Served() {
+        this(Path.of("recipes"));
+    }
+
+    Served(Path book) {
+        try {
+            server = WebServer.start(new LiveBook(book), 0, CLOCK);
+        } catch (Exception e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    String url() {
+        return server.url();
+    }
+
+    HttpRequest.Builder request(String path) {
+        return HttpRequest.newBuilder(URI.create(server.url()).resolve(path));
+    }
+
+    HttpResponse<String> get(String path) {
+        return send(request(path).build());
+    }
+
+    HttpResponse<byte[]> bytes(String path) {
+        try {
+            return client.send(request(path).build(), HttpResponse.BodyHandlers.ofByteArray());
+        } catch (IOException | InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    HttpResponse<String> send(HttpRequest request) {
+        try {
+            return client.send(request, HttpResponse.BodyHandlers.ofString());
+        } catch (IOException | InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    @Override
+    public void close() {
+        server.close();
+    }
+}

@@ -1,0 +1,176 @@
+package pigmentbook.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.ByteArrayInputStream;
+import java.io.DataOutputStream;
+import java.io.IOException;
+import java.net.Socket;
+import java.net.URI;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The page over HTTP: what it shows, and what it keeps out. */
+class WebServerTest {
+
+    private static Served served;
+
+    @BeforeAll
+    static void serve() {
+        served = new Served();
+    }
+
+    @AfterAll
+    static void stop() {
+        served.close();
+    }
+
+    /** Sends a request line and headers as they stand, which an ordinary client would not. */
+    private static String raw(String request) throws IOException {
+        try (Socket socket = new Socket("127.0.0.1", URI.create(served.url()).getPort())) {
+            DataOutputStream out = new DataOutputStream(socket.getOutputStream());
+            out.write(request.getBytes(StandardCharsets.ISO_8859_1));
+            out.flush();
+            return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/recipes",
+                "/recipes?near=%23d66f2b",
+                "/recipes/ember",
+                "/recipes/clear-coat",
+                "/recipes/ember/mix",
+                "/recipes/ember/mix?lead=total&total=940",
+                "/recipes/ember/mix?lead=shelf",
+                "/molds",
+                "/molds/finial",
+                "/molds/leaf-tray",
+                "/molds/bark-edge",
+                "/molds/lamp-bowl",
+                "/shelf"
+            })
+    void everyScreenIsServedWithoutInlineScriptOrStyle(String path) {
+        HttpResponse<String> page = served.get(path);
+        assertThat(page.statusCode()).isEqualTo(200);
+        assertThat(page.body()).startsWith("<!doctype html>").contains("local rules come first");
+        assertThat(page.body())
+                .doesNotContain("style=\"")
+                .doesNotContain("<script>")
+                .doesNotContain("onclick");
+        assertThat(page.headers().firstValue("Content-Security-Policy").orElse(""))
+                .startsWith("default-src 'none'")
+                .doesNotContain("unsafe");
+    }
+
+    @Test
+    void anotherHostIsSentAway() throws IOException {
+        for (String host : new String[] {"evil.example", "127.0.0.1", "127.0.0.1:1", "localhost.evil.example:80"}) {
+            assertThat(raw("GET /recipes HTTP/1.1\r\nHost: " + host + "\r\nConnection: close\r\n\r\n"))
+                    .startsWith("HTTP/1.1 421");
+        }
+        int port = URI.create(served.url()).getPort();
+        assertThat(raw("GET /recipes HTTP/1.1\r\nHost: localhost:" + port + "\r\nConnection: close\r\n\r\n"))
+                .startsWith("HTTP/1.1 200");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"POST", "PUT", "PATCH", "DELETE"})
+    void aChangeWithoutItsTokenIsRefusedBeforeAnythingIsLookedUp(String method) {
+        for (String path : new String[] {"/recipes", "/nowhere", "/recipes/ember/mix"}) {
+            HttpRequest request = served.request(path)
+                    .method(method, HttpRequest.BodyPublishers.ofString("{}"))
+                    .header("Origin", "http://evil.example")
+                    .build();
+            assertThat(served.send(request).statusCode()).isEqualTo(403);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/assets/../book.json", "/assets/..%2f..%2fpom.xml", "/recipes/..%2fbook", "/molds/%2e%2e%2fbook",
+                "/assets/nothing.css", "/recipes/none-such", "/recipes/ember/sheet/exe",
+                        "/recipes/ember/mix?revision=99"
+            })
+    void noPathReachesAFile(String path) throws IOException {
+        int port = URI.create(served.url()).getPort();
+        String answer = raw("GET " + path + " HTTP/1.1\r\nHost: 127.0.0.1:" + port + "\r\nConnection: close\r\n\r\n");
+        assertThat(answer).matches("(?s)HTTP/1.1 40[04].*");
+        assertThat(answer).doesNotContain("\"format\"").doesNotContain("<artifactId>");
+    }
+
+    @Test
+    void whatCannotBeMetIsToldBesideTheForm() {
+        HttpResponse<String> page = served.get("/recipes/ember/mix?lead=mold&mold=lamp-panel&fill=1+in");
+        assertThat(page.statusCode()).isEqualTo(200);
+        assertThat(page.body())
+                .contains("A fill of \"1 in\" is above the mold lamp-panel")
+                .contains("value=\"1 in\"");
+        assertThat(served.get("/recipes/ember/mix?lead=total&total=1,500+g").body())
+                .contains("Total: ")
+                .contains("1,500 g");
+        assertThat(served.get("/recipes?near=blue").body()).contains("is no colour; write it like #a8541c");
+    }
+
+    @Test
+    void textFromTheBookOrTheAddressIsNeverMarkup() {
+        assertThat(served.get("/recipes/ember/mix?lead=total&total=%3Cscript%3Ealert(1)%3C/script%3E")
+                        .body())
+                .doesNotContain("<script>alert")
+                .contains("&lt;script&gt;");
+    }
+
+    @Test
+    void theNearestColourComesFirst() {
+        String page = served.get("/recipes?near=%23d66f2b").body();
+        assertThat(page.indexOf("/recipes/ember\"")).isLessThan(page.indexOf("/recipes/ivory-drawer\""));
+        assertThat(page).contains("ΔE00");
+    }
+
+    @Test
+    void theFiguresAreTheCommandLines() {
+        String page = served.get("/recipes/ember/mix?lead=mold&mold=lamp-panel").body();
+        // The README's own answer for this mix.
+        assertThat(page)
+                .contains("value=\"930.65\"")
+                .contains(">643<")
+                .contains("637–649")
+                .contains("10.44–10.86");
+    }
+
+    @Test
+    void aSheetIsTakenAlong() throws IOException {
+        HttpResponse<byte[]> xlsx = served.bytes("/recipes/ember/sheet/xlsx?lead=mold&mold=lamp-panel");
+        assertThat(xlsx.headers().firstValue("Content-Disposition").orElse(""))
+                .isEqualTo("attachment; filename=\"ember-lamp-panel.xlsx\"");
+        try (XSSFWorkbook workbook = new XSSFWorkbook(new ByteArrayInputStream(xlsx.body()))) {
+            assertThat(workbook.getName("mix_total_g")).isNotNull();
+        }
+        assertThat(served.get("/recipes/ember/sheet/csv?lead=mold&mold=lamp-panel")
+                        .body())
+                .startsWith("layer,cup,item");
+        assertThat(served.get("/recipes/ember/sheet/html?lead=mold&mold=lamp-panel")
+                        .body())
+                .contains("Ember");
+    }
+
+    @Test
+    void aTakenPortIsTold() throws Exception {
+        int port = URI.create(served.url()).getPort();
+        assertThatThrownBy(() -> WebServer.start(new LiveBook(Path.of("recipes")), port, Served.CLOCK))
+                .isInstanceOf(PortTakenException.class)
+                .hasMessage("The port " + port + " is taken by another program.");
+    }
+}
