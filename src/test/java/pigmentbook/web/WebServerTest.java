@@ -173,4 +173,21 @@ class WebServerTest {
                 .isInstanceOf(PortTakenException.class)
                 .hasMessage("The port " + port + " is taken by another program.");
     }
+
+    @Test
+    void aFileChangedOutsideIsShownSoonAfter(@org.junit.jupiter.api.io.TempDir Path book) throws Exception {
+        java.nio.file.Files.createDirectories(book.resolve("molds"));
+        String mold = "{ \"name\": \"First\", \"shape\": { \"kind\": \"volume\", \"volume\": \"1 L\" } }";
+        java.nio.file.Files.writeString(book.resolve("molds/jug.json"), mold);
+        try (Served own = new Served(book)) {
+            assertThat(own.get("/molds").body()).contains("First");
+            java.nio.file.Files.writeString(book.resolve("molds/jug.json"), mold.replace("First", "Second one"));
+            boolean seen = false;
+            for (int i = 0; i < 60 && !seen; i++) {
+                Thread.sleep(100);
+                seen = own.get("/molds").body().contains("Second one");
+            }
+            assertThat(seen).isTrue();
+        }
+    }
 }
