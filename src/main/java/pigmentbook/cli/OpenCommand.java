@@ -12,6 +12,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import pigmentbook.store.BookUnavailableException;
 import pigmentbook.web.LiveBook;
 import pigmentbook.web.PortTakenException;
 import pigmentbook.web.WebServer;
@@ -54,6 +55,12 @@ final class OpenCommand implements Callable<Integer> {
         Context context = book.context();
         LiveBook live = new LiveBook(book.folder());
         WebServer server = started(context, live);
+        try {
+            live.awaitOpened();
+        } catch (BookUnavailableException e) {
+            server.close();
+            throw e;
+        }
         CountDownLatch ended = new CountDownLatch(1);
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
             server.close();

@@ -1,7 +1,10 @@
 package pigmentbook.web;
 
 import java.nio.file.Path;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.FutureTask;
 import java.util.concurrent.atomic.AtomicBoolean;
+import org.jspecify.annotations.Nullable;
 import pigmentbook.store.BookFolder;
 import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.Opened;
@@ -16,34 +19,73 @@ public final class LiveBook {
 
     private final BookFolder folder;
     private final AtomicBoolean looking = new AtomicBoolean();
-    private volatile Opened opened;
+    private final FutureTask<Opened> opening;
+    private volatile @Nullable Opened refreshed;
     private volatile long lookedAt;
 
     /**
-     * Opens a book.
+     * Begins to open a book, beside whatever else there is to do at the start.
      *
      * @param folder its folder
+     */
+    public LiveBook(Path folder) {
+        this.folder = new BookFolder(folder);
+        this.opening = new FutureTask<>(this.folder::open);
+        this.lookedAt = System.nanoTime();
+        background(opening, "open the book");
+    }
+
+    /**
+     * Waits until the book is open.
+     *
      * @throws BookUnavailableException if there is no book to open
      */
-    public LiveBook(Path folder) throws BookUnavailableException {
-        this.folder = new BookFolder(folder);
-        this.opened = this.folder.open();
-        this.lookedAt = System.nanoTime();
+    public void awaitOpened() throws BookUnavailableException {
+        try {
+            opening.get();
+        } catch (ExecutionException e) {
+            if (e.getCause() instanceof BookUnavailableException unavailable) {
+                throw unavailable;
+            }
+            throw new IllegalStateException(e.getCause());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static void background(Runnable work, String name) {
+        Thread thread = new Thread(work, name);
+        thread.setDaemon(true);
+        thread.start();
     }
 
     /** Returns the book as it was last read. */
     Opened now() {
         if (System.nanoTime() - lookedAt > LOOK_EVERY_NANOS && looking.compareAndSet(false, true)) {
-            Thread thread = new Thread(this::look, "look at the book");
-            thread.setDaemon(true);
-            thread.start();
+            background(this::look, "look at the book");
         }
-        return opened;
+        return opened();
+    }
+
+    private Opened opened() {
+        Opened newer = refreshed;
+        if (newer != null) {
+            return newer;
+        }
+        try {
+            return opening.get();
+        } catch (ExecutionException e) {
+            throw new IllegalStateException(e.getCause());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        }
     }
 
     private void look() {
         try {
-            opened = folder.refresh(opened);
+            refreshed = folder.refresh(opened());
         } catch (BookUnavailableException e) {
             // The folder is gone for a moment, as while it is being synchronised: what was read stays.
             return;

@@ -7,6 +7,7 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.Clock;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import pigmentbook.mix.MixRefusedException;
 import pigmentbook.quantity.BadAmountException;
@@ -51,7 +52,6 @@ public final class WebServer implements AutoCloseable {
             throw new PortTakenException(port);
         }
         guard.port(javalin.port());
-        SheetWriters.prepare(SheetWriters.Format.XLSX);
         return new WebServer(javalin);
     }
 
@@ -64,6 +64,13 @@ public final class WebServer implements AutoCloseable {
         config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MS));
         config.http.maxRequestSize = MOST_REQUEST_BYTES;
         config.routes.before(guard::check);
+        // The xlsx library is loaded once a first page was shown, so that neither waits for the other.
+        AtomicBoolean shown = new AtomicBoolean();
+        config.routes.after("/recipes*", context -> {
+            if (shown.compareAndSet(false, true)) {
+                SheetWriters.prepare(SheetWriters.Format.XLSX);
+            }
+        });
         config.routes.get("/", context -> context.redirect("/recipes"));
         Assets.addTo(config);
         RecipesPage.addTo(config, book, clock);
