@@ -96,3 +96,19 @@ if (cut) {
     $("#m-h").textContent = s.mm; $("#m-below").textContent = s.room; $("#m-area").textContent = s.area;
   });
 }
+
+// recipe: a changed formula is kept as a new revision; where it can't be, what was typed stays and the reason is told
+const formula = $("form[data-revision]");
+if (formula) formula.addEventListener("submit", async e => {
+  e.preventDefault();
+  const told = $("#not-saved"), button = $("button[type=submit]", formula);
+  told.hidden = true; button.disabled = true;
+  try {
+    const answer = await fetch(formula.dataset.revision, { method: "POST", headers: { "X-Book-Token": formula.dataset.token }, body: new URLSearchParams(new FormData(formula)) });
+    if (answer.ok) { location.reload(); return; }
+    told.textContent = await answer.text();
+  } catch {
+    told.textContent = "The book does not answer, so nothing was saved. Start it again; what you typed stays here.";
+  }
+  told.hidden = false; button.disabled = false;
+});

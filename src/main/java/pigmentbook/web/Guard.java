@@ -28,6 +28,11 @@ final class Guard {
         token = HexFormat.of().formatHex(random);
     }
 
+    /** Returns the token that the book's own pages send back. */
+    String token() {
+        return token;
+    }
+
     void port(int port) {
         this.port = port;
     }

@@ -7,6 +7,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.store.BookFolder;
 import pigmentbook.store.BookUnavailableException;
+import pigmentbook.store.BookWriter;
 import pigmentbook.store.Opened;
 
 /**
@@ -66,6 +67,18 @@ public final class LiveBook {
             background(this::look, "look at the book");
         }
         return opened();
+    }
+
+    /** Returns the book as its files are at this moment: after a save. */
+    Opened reread() throws BookUnavailableException {
+        Opened newer = folder.refresh(opened());
+        refreshed = newer;
+        return newer;
+    }
+
+    /** Returns what saves into this book. */
+    BookWriter writer() {
+        return new BookWriter(opened().folder());
     }
 
     private Opened opened() {

@@ -17,6 +17,8 @@ import pigmentbook.book.Pigment;
 import pigmentbook.book.Pour;
 import pigmentbook.book.Recipe;
 import pigmentbook.book.Resin;
+import pigmentbook.store.Kind;
+import pigmentbook.store.SaveFailedException;
 
 /** One recipe: what was read of it, its formula, its revisions side by side, its pours and how they came out. */
 public final class RecipePage {
@@ -26,7 +28,10 @@ public final class RecipePage {
     private RecipePage() {}
 
     /** One pigment of the formula. */
-    public record Line(String name, String percent, String percentOfMixed, String barWidth, String share) {}
+    public record Line(String id, String name, String percent, String barWidth, String share) {}
+
+    /** A pigment that the formula does not have yet. */
+    public record Other(String id, String name) {}
 
     /** One pigment in every revision: its percents, newest first. */
     public record Across(String name, List<String> percents) {}
@@ -49,8 +54,8 @@ public final class RecipePage {
             String next,
             String hex) {}
 
-    static void addTo(JavalinConfig config, LiveBook book) {
-        config.routes.get("/recipes/{id}", context -> show(context, book.now().book(), context.pathParam("id")));
+    static void addTo(JavalinConfig config, LiveBook book, String token) {
+        config.routes.get("/recipes/{id}", context -> show(context, book, context.pathParam("id"), token));
     }
 
     static Recipe recipe(Book book, String id) {
@@ -62,7 +67,8 @@ public final class RecipePage {
         return recipe;
     }
 
-    private static void show(Context context, Book book, String id) {
+    private static void show(Context context, LiveBook live, String id, String token) throws SaveFailedException {
+        Book book = live.now().book();
         Recipe recipe = recipe(book, id);
         Recipe.Revision current = recipe.current();
         Resin resin = book.resins().get(current.resinId());
@@ -73,6 +79,10 @@ public final class RecipePage {
         values.put("notes", recipe.notes());
         values.put("percentOf", current.percentOf().words());
         values.put("lines", lines(book, current));
+        values.put("others", others(book, current));
+        values.put("token", token);
+        values.put("base", live.writer().read(Kind.RECIPE, recipe.id()).version());
+        values.put("next", current.number() + 1);
         values.put("columns", columns(recipe));
         values.put("across", across(book, recipe));
         values.put("steps", recipe.steps());
@@ -116,8 +126,8 @@ public final class RecipePage {
                     ? 0
                     : pigment.topLoading().percent();
             lines.add(new Line(
+                    loading.pigmentId(),
                     name(book, loading.pigmentId()),
-                    Figures.of(percent, 2),
                     loading.percent().written(),
                     top == 0 ? "0" : Figures.plain(Math.min(100, 100 * percent / top), 1),
                     top == 0 || pigment == null || pigment.topLoading() == null
@@ -126,6 +136,14 @@ public final class RecipePage {
                                     + pigment.topLoading().written()));
         }
         return lines;
+    }
+
+    private static List<Other> others(Book book, Recipe.Revision revision) {
+        return book.pigments().values().stream()
+                .filter(each -> revision.pigments().stream()
+                        .noneMatch(loading -> loading.pigmentId().equals(each.id())))
+                .map(each -> new Other(each.id(), each.name()))
+                .toList();
     }
 
     private static List<Column> columns(Recipe recipe) {

@@ -74,7 +74,8 @@ public final class WebServer implements AutoCloseable {
         config.routes.get("/", context -> context.redirect("/recipes"));
         Assets.addTo(config);
         RecipesPage.addTo(config, book, clock);
-        RecipePage.addTo(config, book);
+        RecipePage.addTo(config, book, guard.token());
+        NewRevision.addTo(config, book, clock);
         MixPage.addTo(config, book, clock);
         MoldsPage.addTo(config, book);
         ShelfPage.addTo(config, book, clock);

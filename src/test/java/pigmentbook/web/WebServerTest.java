@@ -190,4 +190,85 @@ class WebServerTest {
             assertThat(seen).isTrue();
         }
     }
+
+    private static Path copyOfTheBook(Path into) throws IOException {
+        try (java.util.stream.Stream<Path> all = java.nio.file.Files.walk(Path.of("recipes"))) {
+            for (Path each : all.toList()) {
+                Path to = into.resolve(Path.of("recipes").relativize(each));
+                if (java.nio.file.Files.isDirectory(each)) {
+                    java.nio.file.Files.createDirectories(to);
+                } else {
+                    java.nio.file.Files.copy(each, to);
+                }
+            }
+        }
+        return into;
+    }
+
+    private static String between(String text, String before, String after) {
+        int from = text.indexOf(before) + before.length();
+        return text.substring(from, text.indexOf(after, from));
+    }
+
+    private static HttpResponse<String> saved(Served own, String page, String fields) {
+        String token = between(page, "data-token=\"", "\"");
+        String base = between(page, "name=\"base\" value=\"", "\"");
+        return own.send(own.request("/recipes/ember/revisions")
+                .header("X-Book-Token", token)
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .POST(HttpRequest.BodyPublishers.ofString("base=" + base + "&" + fields))
+                .build());
+    }
+
+    @Test
+    void aChangedFormulaBecomesANewRevisionAndTheOldOnesStay(@org.junit.jupiter.api.io.TempDir Path folder)
+            throws Exception {
+        Path file = copyOfTheBook(folder).resolve("ember.json");
+        String before = java.nio.file.Files.readString(file);
+        try (Served own = new Served(folder)) {
+            String page = own.get("/recipes/ember").body();
+            HttpResponse<String> answer = saved(
+                    own,
+                    page,
+                    "percent-amber-paste=1,5+%25&percent-copper-mica=0.35+%25&percent-rust-paste=&percent-smoke-paste=0.06+%25"
+                            + "&added=gold-mica&added-percent=0.1+%25&why=paler");
+            assertThat(answer.statusCode()).isEqualTo(200);
+            assertThat(answer.body()).isEqualTo("5");
+            String after = java.nio.file.Files.readString(file);
+            assertThat(after)
+                    .contains("{ \"pigment\": \"amber-paste\", \"percent\": \"1,5 %\" }")
+                    .contains("\"why\": \"paler\"")
+                    .contains("gold-mica");
+            assertThat(after)
+                    .startsWith(before.substring(0, before.indexOf("\"steps\"") - 12)
+                            .stripTrailing());
+            assertThat(own.get("/recipes/ember").body()).contains("Revision 5 of 25 Nov 2026");
+            // The page that was open before knows an older version.
+            HttpResponse<String> late = saved(own, page, "percent-amber-paste=2+%25");
+            assertThat(late.statusCode()).isEqualTo(409);
+            assertThat(late.body()).startsWith("This recipe was changed elsewhere meanwhile.");
+            assertThat(java.nio.file.Files.readString(file)).isEqualTo(after);
+        }
+    }
+
+    @Test
+    void aWrongPercentIsToldAndNothingIsWritten(@org.junit.jupiter.api.io.TempDir Path folder) throws Exception {
+        Path file = copyOfTheBook(folder).resolve("ember.json");
+        byte[] before = java.nio.file.Files.readAllBytes(file);
+        try (Served own = new Served(folder)) {
+            String page = own.get("/recipes/ember").body();
+            HttpResponse<String> answer = saved(own, page, "percent-amber-paste=12");
+            assertThat(answer.statusCode()).isEqualTo(422);
+            assertThat(answer.body()).startsWith("amber-paste: ");
+            assertThat(saved(own, page, "percent-none-such=1+%25").body())
+                    .isEqualTo("There is no pigment \"none-such\" on the shelf.");
+            HttpRequest foreign = own.request("/recipes/ember/revisions")
+                    .header("X-Book-Token", between(page, "data-token=\"", "\""))
+                    .header("Origin", "http://evil.example")
+                    .POST(HttpRequest.BodyPublishers.ofString("percent-amber-paste=1+%25"))
+                    .build();
+            assertThat(own.send(foreign).statusCode()).isEqualTo(403);
+        }
+        assertThat(file).hasBinaryContent(before);
+    }
 }
