@@ -91,10 +91,12 @@ if (form) {
 const cut = $("#cut");
 if (cut) {
   const slices = JSON.parse($("#slices").textContent);
-  cut.addEventListener("input", () => {
+  const tell = () => {
     const s = slices[+cut.value];
     $("#m-h").textContent = s.mm; $("#m-below").textContent = s.room; $("#m-area").textContent = s.area;
-  });
+  };
+  cut.addEventListener("input", tell);
+  tell();
 }
 
 // recipe: a changed formula is kept as a new revision; where it can't be, what was typed stays and the reason is told

@@ -122,8 +122,11 @@ class PageBrowserTest {
         assertThat(violations)
                 .extracting(rule -> rule.getId() + " " + rule.getNodes())
                 .isEmpty();
-        Object wider = browser.executeScript("return document.documentElement.scrollWidth > innerWidth");
-        assertThat(wider).isEqualTo(false);
+        Object outside = browser.executeScript("return document.documentElement.scrollWidth > innerWidth"
+                + " ? ['the page'] : [...document.querySelectorAll('main button, main input, main a.act')]"
+                + ".filter(e => !e.closest('.scroll') && e.getBoundingClientRect().right > innerWidth + 1)"
+                + ".map(e => e.outerHTML)");
+        assertThat(outside).isEqualTo(List.of());
     }
 
     @Test
@@ -192,6 +195,7 @@ class PageBrowserTest {
     void theSliceFollowsTheHeight() {
         go("molds/lamp-panel-large", 1440);
         WebElement cut = browser.findElement(By.id("cut"));
+        assertThat(text("#m-below")).isEqualTo("6046.4");
         cut.sendKeys(Keys.HOME);
         waitFor(() -> text("#m-below").equals("0"));
         cut.sendKeys(Keys.END);
