@@ -52,9 +52,14 @@ final class OpenCommand implements Callable<Integer> {
         if (port != null && (port < 0 || port > MOST_PORT)) {
             throw new ParameterException(spec.commandLine(), "--port takes a number from 0 to " + MOST_PORT);
         }
+        return serve(book, port, noBrowser);
+    }
+
+    /** Serves the book until the process is ended. */
+    static int serve(BookOptions book, @Nullable Integer port, boolean noBrowser) throws Exception {
         Context context = book.context();
         LiveBook live = new LiveBook(book.folder());
-        WebServer server = started(context, live);
+        WebServer server = started(context, live, port);
         try {
             live.awaitOpened();
         } catch (BookUnavailableException e) {
@@ -75,7 +80,7 @@ final class OpenCommand implements Callable<Integer> {
         return Main.DONE;
     }
 
-    private WebServer started(Context context, LiveBook live) {
+    private static WebServer started(Context context, LiveBook live, @Nullable Integer port) {
         int first = port == null ? WebServer.USUAL_PORT : port;
         try {
             return WebServer.start(live, first, context.clock());

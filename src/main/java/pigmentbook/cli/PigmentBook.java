@@ -1,9 +1,8 @@
 package pigmentbook.cli;
 
+import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Spec;
 
 /** The program itself, without a command. */
 @Command(
@@ -11,7 +10,8 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         versionProvider = PigmentBook.Version.class,
         synopsisSubcommandLabel = "COMMAND",
-        description = "The book of a studio that casts pigmented epoxy with wood.",
+        description =
+                "The book of a studio that casts pigmented epoxy with wood. Without a command it opens in the browser.",
         footer = {
             "",
             "The book is the folder named by --book, else by PIGMENT_BOOK, else \"recipes\"",
@@ -25,19 +25,16 @@ import picocli.CommandLine.Spec;
             "",
             "The product's SDS and TDS and local rules come first."
         })
-final class PigmentBook implements Runnable {
-
-    @Spec
-    @SuppressWarnings("NullAway.Init")
-    private CommandSpec spec;
+final class PigmentBook implements Callable<Integer> {
 
     @picocli.CommandLine.Mixin
     @SuppressWarnings("NullAway.Init")
     private BookOptions book;
 
+    /** Without a command the page opens. */
     @Override
-    public void run() {
-        spec.commandLine().usage(book.context().out());
+    public Integer call() throws Exception {
+        return OpenCommand.serve(book, null, false);
     }
 
     /** Tells the program's version. */

@@ -122,7 +122,6 @@ class OtherCommandsTest {
     @Test
     void everyCommandHasAHelpThatTeachesByExamples() {
         assertThat(Ran.of("--help").out()).contains("Examples:").contains("mix").contains("where-used");
-        assertThat(Ran.of().out()).isEqualTo(Ran.of("--help").out());
         for (String command : Commands.all().keySet()) {
             Ran help = Ran.of(command, "--help");
             assertThat(help.status()).isZero();
@@ -130,6 +129,14 @@ class OtherCommandsTest {
             assertThat(help.out().lines()).allMatch(line -> line.length() <= 80);
         }
         assertThat(Ran.of("--version").out()).startsWith("pigment-book ");
+    }
+
+    /** Without a command the page would open: where there is no book, it says so as {@code open} does. */
+    @Test
+    void withoutACommandThePageOpens(@TempDir Path here) {
+        assertThat(Ran.in(here, Map.of())).isEqualTo(Ran.in(here, Map.of(), "open"));
+        assertThat(Ran.in(here, Map.of()).status()).isEqualTo(1);
+        assertThat(Ran.in(here, Map.of()).err()).startsWith("There is no folder ");
     }
 
     /** The README lists every command and every option, and no others. */
