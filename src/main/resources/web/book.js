@@ -31,7 +31,7 @@ if (seek) {
     let shown = 0;
     for (const li of items) {
       const own = li.dataset.words;
-      li.hidden = !words.every(w => own.includes(w)) || !tags.every(t => own.split("|")[0].split(",").includes(t)) || ($("#canmake").checked && li.dataset.short === "1");
+      li.hidden = !words.every(w => own.includes(w)) || !tags.every(t => own.split("|")[0].split(",").includes(t)) || ($("#canmake").checked && li.dataset.short === "1") || (li.dataset.away === "1" && !tags.includes("put-away"));
       if (!li.hidden) shown++;
     }
     const wanted = $("#sort").value;
@@ -113,4 +113,20 @@ if (formula) formula.addEventListener("submit", async e => {
     told.textContent = "The book does not answer, so nothing was saved. Start it again; what you typed stays here.";
   }
   told.hidden = false; button.disabled = false;
+});
+
+// new, copy, put away: done by the server, which answers with where to go next
+for (const act of all("form[data-act]")) act.addEventListener("submit", async e => {
+  e.preventDefault();
+  const told = $("[role=alert]", act);
+  told.hidden = true;
+  try {
+    const answer = await fetch(act.dataset.act, { method: "POST", headers: { "X-Book-Token": act.dataset.token }, body: new URLSearchParams(new FormData(act)) });
+    const text = await answer.text();
+    if (answer.ok) { location.href = text; return; }
+    told.textContent = text;
+  } catch {
+    told.textContent = "The book does not answer, so nothing was changed. Start it again.";
+  }
+  told.hidden = false;
 });

@@ -81,6 +81,7 @@ public final class RecipePage {
         values.put("lines", lines(book, current));
         values.put("others", others(book, current));
         values.put("token", token);
+        values.put("away", recipe.tags().contains(RecipeActs.PUT_AWAY));
         values.put("base", live.writer().read(Kind.RECIPE, recipe.id()).version());
         values.put("next", current.number() + 1);
         values.put("columns", columns(recipe));

@@ -57,6 +57,11 @@ public final class RecipesPage {
                     : black.isEmpty() ? name + " as read" : name + " as read, and over black";
         }
 
+        /** Returns whether it is kept out of sight. */
+        public boolean away() {
+            return List.of(tags.split(", ", -1)).contains(RecipeActs.PUT_AWAY);
+        }
+
         /** Returns how far it is from the colour that was asked for. */
         public String nearText() {
             return near == null ? "" : "ΔE00 " + Figures.plain(near, 1);
@@ -66,11 +71,14 @@ public final class RecipesPage {
     /** A tag and how many recipes carry it. */
     public record Tag(String name, int count) {}
 
-    static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
-        config.routes.get("/recipes", context -> show(context, book.now(), LocalDate.now(clock)));
+    /** A resin that a new recipe may take. */
+    public record ResinChoice(String id, String name) {}
+
+    static void addTo(JavalinConfig config, LiveBook book, Clock clock, String token) {
+        config.routes.get("/recipes", context -> show(context, book.now(), LocalDate.now(clock), token));
     }
 
-    private static void show(Context context, Opened opened, LocalDate today) {
+    private static void show(Context context, Opened opened, LocalDate today, String token) {
         Book book = opened.book();
         String asked = context.queryParam("near") == null
                 ? ""
@@ -97,6 +105,13 @@ public final class RecipesPage {
                 tags.entrySet().stream()
                         .map(e -> new Tag(e.getKey(), e.getValue()))
                         .toList());
+        values.put("token", token);
+        values.put(
+                "resins",
+                book.resins().values().stream()
+                        .map(resin -> new ResinChoice(resin.id(), resin.name()))
+                        .toList());
+        values.put("inSight", (int) cards.stream().filter(card -> !card.away()).count());
         values.put("makeable", makeable);
         values.put("near", asked);
         values.put("pick", near == null ? "#a8541c" : Srgb.hex(near));

@@ -73,7 +73,8 @@ public final class WebServer implements AutoCloseable {
         });
         config.routes.get("/", context -> context.redirect("/recipes"));
         Assets.addTo(config);
-        RecipesPage.addTo(config, book, clock);
+        RecipesPage.addTo(config, book, clock, guard.token());
+        RecipeActs.addTo(config, book, clock);
         RecipePage.addTo(config, book, guard.token());
         NewRevision.addTo(config, book, clock);
         MixPage.addTo(config, book, clock);
@@ -87,6 +88,10 @@ public final class WebServer implements AutoCloseable {
                         "This page is not in the book. Go back to the recipes and choose from there."));
         config.routes.exception(NotThereException.class, (e, context) -> {
             context.status(HttpStatus.NOT_FOUND);
+            if (changes(context.method().name())) {
+                context.contentType("text/plain; charset=utf-8").result(String.valueOf(e.getMessage()));
+                return;
+            }
             told(context, "Nothing lies here", e.getMessage());
         });
         config.routes.exception(MixRefusedException.class, (e, context) -> refused(context, e));
@@ -106,7 +111,7 @@ public final class WebServer implements AutoCloseable {
     }
 
     private static void told(Context context, String title, @org.jspecify.annotations.Nullable String text) {
-        if (context.status().getCode() >= 400) {
+        if (context.status().getCode() >= 400 && !changes(context.method().name())) {
             context.contentType(ContentType.TEXT_HTML).result(Pages.told(title, text == null ? "" : text));
         }
     }

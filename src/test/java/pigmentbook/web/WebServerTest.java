@@ -271,4 +271,39 @@ class WebServerTest {
         }
         assertThat(file).hasBinaryContent(before);
     }
+
+    private static HttpResponse<String> act(Served own, String path, String fields) {
+        return own.send(own.request(path)
+                .header("X-Book-Token", between(own.get("/recipes/ember").body(), "data-token=\"", "\""))
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .POST(HttpRequest.BodyPublishers.ofString(fields))
+                .build());
+    }
+
+    @Test
+    void aRecipeIsBegunCopiedAndPutAwayAndNothingIsDestroyed(@org.junit.jupiter.api.io.TempDir Path folder)
+            throws Exception {
+        copyOfTheBook(folder);
+        try (Served own = new Served(folder)) {
+            assertThat(act(own, "/recipes", "name=Glut+f%C3%BCr+Ida&resin=slow-cast")
+                            .body())
+                    .isEqualTo("/recipes/glut-fur-ida");
+            assertThat(own.get("/recipes/glut-fur-ida").body())
+                    .contains("Glut für Ida")
+                    .contains("Clear resin");
+            assertThat(act(own, "/recipes", "name=X&resin=none").statusCode()).isEqualTo(404);
+            assertThat(act(own, "/recipes/ember/copy", "").body()).isEqualTo("/recipes/ember-2");
+            assertThat(own.get("/recipes/ember-2").body())
+                    .contains("Ember, copy")
+                    .contains("copy of ember, revision 4");
+            String before = java.nio.file.Files.readString(folder.resolve("ember.json"));
+            assertThat(act(own, "/recipes/ember/away", "").body()).isEqualTo("/recipes");
+            String away = java.nio.file.Files.readString(folder.resolve("ember.json"));
+            assertThat(away).isEqualTo(before.replace("\"pearl\"]", "\"pearl\", \"put-away\"]"));
+            assertThat(own.get("/recipes/ember").body()).contains("Take out again");
+            act(own, "/recipes/ember/back", "");
+            assertThat(java.nio.file.Files.readString(folder.resolve("ember.json")))
+                    .isEqualTo(before);
+        }
+    }
 }

@@ -1,0 +1,147 @@
+package pigmentbook.web;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.text.Normalizer;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.Locale;
+import pigmentbook.book.Book;
+import pigmentbook.book.Recipe;
+import pigmentbook.store.BookUnavailableException;
+import pigmentbook.store.BookWriter;
+import pigmentbook.store.ConflictException;
+import pigmentbook.store.Kind;
+import pigmentbook.store.SaveFailedException;
+
+/**
+ * New recipes, copies, and putting away. A recipe is put away by a tag of its own: it is kept in the book and out of
+ * sight, and found again by that tag. Nothing is ever destroyed.
+ */
+final class RecipeActs {
+
+    /** The tag of a recipe that is out of sight. */
+    static final String PUT_AWAY = "put-away";
+
+    private static final int MOST_ID = 60;
+
+    private RecipeActs() {}
+
+    /** Something done to the book, after which a page is shown. */
+    private interface Act {
+        String run() throws SaveFailedException, ConflictException, BookUnavailableException;
+    }
+
+    static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
+        config.routes.post("/recipes", context -> done(context, () -> create(context, book, LocalDate.now(clock))));
+        config.routes.post(
+                "/recipes/{id}/copy",
+                context -> done(context, () -> copy(book, context.pathParam("id"), LocalDate.now(clock))));
+        config.routes.post(
+                "/recipes/{id}/away", context -> done(context, () -> tag(book, context.pathParam("id"), true)));
+        config.routes.post(
+                "/recipes/{id}/back", context -> done(context, () -> tag(book, context.pathParam("id"), false)));
+    }
+
+    /** Does it and answers with the address to go to, else with what is wrong. */
+    private static void done(Context context, Act act) throws BookUnavailableException {
+        context.contentType("text/plain; charset=utf-8");
+        try {
+            context.result(act.run());
+        } catch (SaveFailedException e) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT).result(String.valueOf(e.getMessage()));
+        } catch (ConflictException e) {
+            context.status(HttpStatus.CONFLICT).result(String.valueOf(e.getMessage()));
+        }
+    }
+
+    private static String create(Context context, LiveBook live, LocalDate today)
+            throws SaveFailedException, ConflictException, BookUnavailableException {
+        Book book = live.now().book();
+        String name = context.formParam("name") == null
+                ? ""
+                : String.valueOf(context.formParam("name")).strip();
+        String resin = String.valueOf(context.formParam("resin"));
+        if (!book.resins().containsKey(resin)) {
+            throw new NotThereException("Choose a resin that is on the shelf.");
+        }
+        ObjectNode record = JsonNodeFactory.instance.objectNode();
+        String id = freeId(book, name);
+        record.put("id", id).put("name", name);
+        record.putArray("tags");
+        ObjectNode revision = record.putArray("revisions").addObject();
+        revision.put("number", 1)
+                .put("date", today.toString())
+                .put("resin", resin)
+                .put("percentOf", "mixed resin");
+        revision.putArray("pigments");
+        revision.put("why", "begun");
+        record.putArray("steps");
+        record.putNull("look");
+        record.put("notes", "");
+        live.writer().create(Kind.RECIPE, id, record);
+        live.reread();
+        return "/recipes/" + id;
+    }
+
+    private static String copy(LiveBook live, String of, LocalDate today)
+            throws SaveFailedException, ConflictException, BookUnavailableException {
+        Book book = live.now().book();
+        Recipe recipe = RecipePage.recipe(book, of);
+        ObjectNode record = live.writer().read(Kind.RECIPE, of).record().deepCopy();
+        String id = freeId(book, of);
+        record.put("id", id).put("name", recipe.name() + ", copy");
+        JsonNode revisions = record.path("revisions");
+        ObjectNode last = revisions.get(revisions.size() - 1).deepCopy();
+        last.put("number", 1)
+                .put("date", today.toString())
+                .put("why", "copy of " + of + ", revision " + recipe.current().number());
+        record.putArray("revisions").add(last);
+        record.putNull("look");
+        live.writer().create(Kind.RECIPE, id, record);
+        live.reread();
+        return "/recipes/" + id;
+    }
+
+    private static String tag(LiveBook live, String id, boolean away)
+            throws SaveFailedException, ConflictException, BookUnavailableException {
+        RecipePage.recipe(live.now().book(), id);
+        BookWriter writer = live.writer();
+        BookWriter.Current current = writer.read(Kind.RECIPE, id);
+        ObjectNode changed = current.record().deepCopy();
+        ArrayNode tags = changed.get("tags") instanceof ArrayNode there ? there : changed.putArray("tags");
+        for (int i = tags.size() - 1; i >= 0; i--) {
+            if (tags.get(i).asText().equals(PUT_AWAY)) {
+                tags.remove(i);
+            }
+        }
+        if (away) {
+            tags.add(PUT_AWAY);
+        }
+        writer.save(Kind.RECIPE, id, current.version(), changed);
+        live.reread();
+        return away ? "/recipes" : "/recipes/" + id;
+    }
+
+    /** Returns an id made of a name that no recipe has yet. */
+    static String freeId(Book book, String name) {
+        String plain = Normalizer.normalize(name, Normalizer.Form.NFD)
+                .toLowerCase(Locale.ROOT)
+                .replaceAll("\\p{M}", "")
+                .replaceAll("[^a-z0-9]+", "-")
+                .replaceAll("(^-+)|(-+$)", "");
+        String stem = plain.isEmpty() || plain.equals("book")
+                ? "colour"
+                : plain.substring(0, Math.min(MOST_ID, plain.length()));
+        String id = stem;
+        for (int number = 2; book.recipes().containsKey(id); number++) {
+            id = stem + "-" + number;
+        }
+        return id;
+    }
+}
