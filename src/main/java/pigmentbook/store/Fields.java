@@ -400,15 +400,4 @@ final class Fields {
         JsonNode value = there(name);
         return value != null && value.isTextual();
     }
-
-    boolean flag(String name) throws RefusedException {
-        JsonNode value = there(name);
-        if (value == null) {
-            return false;
-        }
-        if (!value.isBoolean()) {
-            throw refused(name, "wrong-type", name + " is " + quoted(value) + "; true or false was expected.");
-        }
-        return value.booleanValue();
-    }
 }
