@@ -14,7 +14,7 @@ import pigmentbook.book.Book;
 public final class Opened {
 
     private static final Comparator<Problem> ORDER =
-            Comparator.comparing(Problem::file).thenComparing(Problem::line).thenComparing(Problem::text);
+            Comparator.comparing(Problem::file).thenComparingInt(Problem::line).thenComparing(Problem::text);
 
     private final Path folder;
     private final Book book;

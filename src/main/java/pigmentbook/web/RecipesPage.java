@@ -97,7 +97,8 @@ public final class RecipesPage {
         cards.sort(
                 near == null
                         ? Comparator.comparing(Card::madeIso).reversed().thenComparing(Card::name)
-                        : Comparator.comparing((Card card) -> card.near() == null ? Double.MAX_VALUE : card.near()));
+                        : Comparator.comparingDouble(
+                                (Card card) -> card.near() == null ? Double.MAX_VALUE : card.near()));
         Map<String, Object> values = new HashMap<>();
         values.put("cards", cards);
         values.put(
