@@ -1,5 +1,5 @@
 // Theme, print, the filter of the recipes, and figures that follow while somebody types. Every figure comes from the server.
-const $ = (s, e = document) => e.querySelector(s), all = (s, e = document) => [...e.querySelectorAll(s)];
+import { $, all, asker, onPage, send, take } from "./page.js";
 const root = document.documentElement;
 
 // theme: the system's, unless switched
@@ -46,58 +46,62 @@ if (seek) {
 // live: what depends on a form follows while somebody types. One question at a time, the newest last; the field under the fingers is never touched.
 const form = $("form[data-live]");
 if (form) {
-  let busy = false, again = false;
-  const ask = async () => {
-    if (busy) { again = true; return; }
-    busy = true;
-    const url = form.getAttribute("action") + "?" + new URLSearchParams(new FormData(form));
-    try {
-      const answer = await fetch(url, { headers: { "Accept": "text/html" } });
-      const page = new DOMParser().parseFromString(await answer.text(), "text/html");
-      if (!again) {
-        const refused = !!$("#part-problem > *", page);
-        $("main").classList.toggle("stale", refused);
-        for (const part of all("[data-part]")) {
-          const now = page.getElementById(part.id);
-          if (!now || (refused && part.id !== "part-problem")) continue;
-          if (part.innerHTML !== now.innerHTML) part.innerHTML = now.innerHTML;
-        }
-        if (!refused) {
-          for (const field of all("input[data-lead]", form)) {
-            const now = page.getElementById(field.id);
-            if (!now) continue;
-            field.parentElement.classList.toggle("lead", now.parentElement.classList.contains("lead"));
-            if (field !== document.activeElement) field.value = now.value;
-          }
-          history.replaceState(null, "", url);
-        }
-      }
-    } catch {
-      const p = $("#part-problem");
-      p.textContent = "The book does not answer. Start it again; what you typed stays here.";
+  const ask = asker(() => form.getAttribute("action") + "?" + new URLSearchParams(new FormData(form)), (page, url) => {
+    const refused = !!$("#part-problem > *", page);
+    $("main").classList.toggle("stale", refused);
+    take(page, part => refused && part.id !== "part-problem");
+    if (refused) return;
+    for (const field of all("input[data-lead]", form)) {
+      const now = page.getElementById(field.id);
+      if (!now) continue;
+      field.parentElement.classList.toggle("lead", now.parentElement.classList.contains("lead"));
+      if (field !== document.activeElement) field.value = now.value;
     }
-    busy = false;
-    if (again) { again = false; ask(); }
-  };
+    history.replaceState(null, "", url);
+  }, () => { $("#part-problem").textContent = "The book does not answer. Start it again; what you typed stays here."; });
   form.addEventListener("input", e => {
     const leads = e.target.dataset.lead;
     if (leads) $("[name=lead]", form).value = leads;
     ask();
   });
-  form.addEventListener("submit", e => { e.preventDefault(); ask(); });
+  form.addEventListener("submit", e => { e.preventDefault(); if (!form.dataset.revision) ask(); });
+  document.addEventListener("book-changed", ask);
 }
 
-// molds: the slice read-out follows the height
+// molds: the slice read-out follows the height, in the drawing too
 const cut = $("#cut");
 if (cut) {
-  const slices = JSON.parse($("#slices").textContent);
   const tell = () => {
-    const s = slices[+cut.value];
+    const text = $("#slices").textContent, slices = text ? JSON.parse(text) : [], s = slices[+cut.value] ?? { mm: "", room: "", area: "" };
+    $("#cutter").hidden = !text;
     $("#m-h").textContent = s.mm; $("#m-below").textContent = s.room; $("#m-area").textContent = s.area;
+    cut.setAttribute("aria-valuetext", s.mm + " mm");
+    for (const line of all("[data-cut]")) { const [x, x2, floor, perMm] = line.dataset.cut.split(" ").map(Number), y = floor - s.mm * perMm; line.setAttribute("d", `M${x} ${y}H${x2}`); }
   };
   cut.addEventListener("input", tell);
+  onPage(tell);
   tell();
 }
+
+// records of the shelf and molds: begun, put away, taken out again
+const acted = async (path, asked, then) => {
+  const told = $("#act-told");
+  if (told) told.hidden = true;
+  try {
+    const answer = await send(path, JSON.stringify(asked));
+    if (answer.ok) { const said = await answer.json(); location.href = then.endsWith("/") ? then + said.id : then; return; }
+    if (told) told.textContent = await answer.text();
+  } catch {
+    if (told) told.textContent = "The book does not answer, so nothing was changed. Start it again.";
+  }
+  if (told) told.hidden = false;
+};
+document.addEventListener("click", e => {
+  const b = e.target.closest("button");
+  if (b?.dataset.newRecord) acted("/records", { kind: b.dataset.newRecord, cells: { "/name": "New " + b.dataset.newRecord } }, b.dataset.then);
+  if (b?.dataset.putAway) acted("/put-away", { kind: b.dataset.putAway, id: b.dataset.id }, b.dataset.then);
+  if (b?.dataset.takeOut) acted("/take-out", { kind: b.dataset.takeOut, id: b.dataset.id }, location.pathname);
+});
 
 // recipe: a changed formula is kept as a new revision; where it can't be, what was typed stays and the reason is told
 const formula = $("form[data-revision]");
@@ -106,7 +110,7 @@ if (formula) formula.addEventListener("submit", async e => {
   const told = $("#not-saved"), button = $("button[type=submit]", formula);
   told.hidden = true; button.disabled = true;
   try {
-    const answer = await fetch(formula.dataset.revision, { method: "POST", headers: { "X-Book-Token": formula.dataset.token }, body: new URLSearchParams(new FormData(formula)) });
+    const answer = await send(formula.dataset.revision, new URLSearchParams(new FormData(formula)));
     if (answer.ok) { location.reload(); return; }
     told.textContent = await answer.text();
   } catch {
@@ -121,7 +125,7 @@ for (const act of all("form[data-act]")) act.addEventListener("submit", async e 
   const told = $("[role=alert]", act);
   told.hidden = true;
   try {
-    const answer = await fetch(act.dataset.act, { method: "POST", headers: { "X-Book-Token": act.dataset.token }, body: new URLSearchParams(new FormData(act)) });
+    const answer = await send(act.dataset.act, new URLSearchParams(new FormData(act)));
     const text = await answer.text();
     if (answer.ok) { location.href = text; return; }
     told.textContent = text;

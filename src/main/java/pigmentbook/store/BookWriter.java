@@ -10,6 +10,8 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
 
@@ -23,6 +25,7 @@ import org.jspecify.annotations.Nullable;
 public final class BookWriter {
 
     private static final long LONGEST_WAIT_MILLIS = 5_000;
+    private static final String PUT_AWAY = "put-away";
     private static final AtomicLong COUNT = new AtomicLong();
 
     private final Path folder;
@@ -109,6 +112,154 @@ public final class BookWriter {
             requireOldRevisions(file, before, changed);
         }
         return put(kind, id, path, bytes);
+    }
+
+    /**
+     * What became of edits.
+     *
+     * @param current the record as its file says it now
+     * @param outcomes one for each edit, in their order
+     */
+    public record Edited(Current current, List<Edit.Outcome> outcomes) {}
+
+    /**
+     * Saves edits into the record as it is now, whoever changed other parts of it meanwhile. An edit with which the
+     * record could not be read is left out, and so is one whose value somebody else changed; the others are kept.
+     *
+     * @param id the record's id; {@code book} for the settings
+     * @throws SaveFailedException if the record can't be read or written, or an edit alters a saved revision
+     */
+    public Edited edit(Kind kind, String id, List<Edit> edits) throws SaveFailedException {
+        requireId(kind, id);
+        BookLock lock = BookLock.take(requireFolder(), LONGEST_WAIT_MILLIS);
+        try {
+            Path path = find(kind, id);
+            String file = name(path);
+            byte[] old = bytes(path);
+            if (old == null) {
+                throw new SaveFailedException(
+                        file + " is not there any more. Look where it went. Nothing was changed.");
+            }
+            ObjectNode before = parsed(file, old);
+            Merged merged = Merged.of(kind, id, old, before, edits);
+            if (JsonSplice.same(before, merged.record())) {
+                return new Edited(new Current(file, Versions.of(old), before), merged.outcomes());
+            }
+            if (kind == Kind.RECIPE) {
+                requireOldRevisions(file, before, merged.record());
+            }
+            return new Edited(put(kind, id, path, spliced(old, before, merged.record())), merged.outcomes());
+        } finally {
+            lock.close();
+        }
+    }
+
+    /**
+     * Returns the record that edits would make, without saving it: what can't be taken is left out.
+     *
+     * @return the record of the book, such as a {@link pigmentbook.book.Mold}
+     * @throws SaveFailedException if the record can't be read
+     */
+    public Object tried(Kind kind, String id, List<Edit> edits) throws SaveFailedException {
+        requireId(kind, id);
+        Path path = find(kind, id);
+        byte[] old = bytes(path);
+        if (old == null) {
+            throw new SaveFailedException("There is no " + kind.word() + " \"" + id + "\" in the book.");
+        }
+        ObjectNode before = parsed(name(path), old);
+        try {
+            return Records.read(
+                    kind,
+                    id,
+                    spliced(old, before, Merged.of(kind, id, old, before, edits).record()));
+        } catch (RefusedException e) {
+            throw new SaveFailedException(e.getMessage() + "", e.in(name(path), old));
+        }
+    }
+
+    /**
+     * Returns a record that does not lie in the book yet, with edits put into it.
+     *
+     * @throws SaveFailedException if one of them has no place in a record
+     */
+    public static ObjectNode with(ObjectNode record, List<Edit> edits) throws SaveFailedException {
+        ObjectNode changed = record.deepCopy();
+        for (Edit edit : edits) {
+            try {
+                Edits.put(changed, edit);
+            } catch (RefusedException e) {
+                throw new SaveFailedException(e.getMessage() + "");
+            }
+        }
+        return changed;
+    }
+
+    /**
+     * Puts a record away: its file is moved, as it is, into the book's folder {@code put-away}, from where it can be
+     * taken out again. Whoever calls makes sure that nothing in the book refers to it.
+     *
+     * @throws SaveFailedException if there is no such record or it can't be moved
+     */
+    public void putAway(Kind kind, String id) throws SaveFailedException {
+        move(kind, id, true);
+    }
+
+    /**
+     * Takes a record out of {@code put-away} again.
+     *
+     * @throws SaveFailedException if it is not there, the book has another one of that id, or it can't be moved
+     */
+    public void takeOutAgain(Kind kind, String id) throws SaveFailedException {
+        move(kind, id, false);
+    }
+
+    /** Returns the ids of what was put away of a kind, in order. */
+    public List<String> putAwayIds(Kind kind) {
+        Path away = folder.resolve(PUT_AWAY).resolve(kind.folder());
+        List<String> ids = new ArrayList<>();
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(away, "*" + Listing.SUFFIX)) {
+            for (Path file : files) {
+                String name = String.valueOf(file.getFileName());
+                ids.add(name.substring(0, name.length() - Listing.SUFFIX.length()));
+            }
+        } catch (IOException e) {
+            // Nothing was ever put away, or the folder can't be read: then there is nothing to offer.
+            return List.of();
+        }
+        ids.removeIf(id -> !kind.wrongWithId(id).isEmpty());
+        ids.sort(null);
+        return ids;
+    }
+
+    private void move(Kind kind, String id, boolean away) throws SaveFailedException {
+        requireId(kind, id);
+        BookLock lock = BookLock.take(requireFolder(), LONGEST_WAIT_MILLIS);
+        try {
+            Path inBook = find(kind, id);
+            Path kept = folder.resolve(PUT_AWAY).resolve(kind.usualFile(id));
+            Path from = away ? inBook : kept;
+            Path to = away ? kept : inBook;
+            if (!Files.isRegularFile(from)) {
+                throw new SaveFailedException("There is no " + kind.word() + " \"" + id + "\" "
+                        + (away ? "in the book." : "among what was put away."));
+            }
+            if (Files.exists(to, LinkOption.NOFOLLOW_LINKS)) {
+                throw new SaveFailedException("There is a " + kind.word() + " \"" + id + "\" already "
+                        + (away ? "among what was put away" : "in the book") + ". Nothing was changed.");
+            }
+            requireNoFileAsFolder(parent(to));
+            makeFolder(parent(to));
+            try {
+                disk.rename(from, to);
+            } catch (IOException e) {
+                throw SaveFailures.of(parent(to), e);
+            }
+            force(parent(to));
+            force(parent(from));
+        } finally {
+            lock.close();
+        }
     }
 
     /**
@@ -232,7 +383,7 @@ public final class BookWriter {
         }
     }
 
-    private static byte[] spliced(byte[] old, ObjectNode before, ObjectNode changed) {
+    static byte[] spliced(byte[] old, ObjectNode before, ObjectNode changed) {
         int mark = JsonFile.offset(old);
         String text = new String(old, mark, old.length - mark, StandardCharsets.UTF_8);
         return utf8((mark > 0 ? "\ufeff" : "") + JsonSplice.apply(text, before, changed));

@@ -12,6 +12,8 @@ final class Assets {
     private static final Map<String, String> TYPES = Map.of(
             "book.css", "text/css; charset=utf-8",
             "book.js", "text/javascript; charset=utf-8",
+            "page.js", "text/javascript; charset=utf-8",
+            "grid.js", "text/javascript; charset=utf-8",
             "icon.svg", "image/svg+xml");
 
     private Assets() {}

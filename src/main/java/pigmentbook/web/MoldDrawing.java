@@ -169,6 +169,7 @@ final class MoldDrawing {
                     block.widthMm() * scale,
                     (high - block.fromMm()) * scale);
         }
+        pen.slice(x0 - 15, x0 + inside + 15, floor, scale);
         pen.across(30, new double[] {x0, x0 + inside}, new String[] {Pen.shown(profile.widestMm())}, 24);
         double left = x0 - 19;
         pen.upright(left, new double[] {floor, floor - fill * scale});

@@ -1,8 +1,8 @@
 package pigmentbook.web;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,11 +10,14 @@ import pigmentbook.book.Book;
 import pigmentbook.book.Mold;
 import pigmentbook.book.NearIds;
 import pigmentbook.mold.Cavity;
-import pigmentbook.mold.Insert;
 import pigmentbook.mold.Slice;
 import pigmentbook.quantity.Length;
+import pigmentbook.store.BookWriter;
+import pigmentbook.store.Edit;
+import pigmentbook.store.Kind;
+import pigmentbook.store.SaveFailedException;
 
-/** The molds: what each holds, its drawing, and a slice at any height. */
+/** The molds: each as a sheet to type in, its drawing beside it, what it holds, and a slice at any height. */
 public final class MoldsPage {
 
     private static final int SLICES = 40;
@@ -24,45 +27,62 @@ public final class MoldsPage {
     /** One mold in the list. */
     public record Entry(String id, String name, String room, boolean current) {}
 
-    /** One insert. */
-    public record InsertView(String name, int count, String from, String depth) {}
-
     static void addTo(JavalinConfig config, LiveBook book) {
         config.routes.get("/molds", context -> {
-            Book now = book.now().book();
-            show(context, now, now.molds().keySet().stream().findFirst().orElse(""));
+            String first =
+                    book.now().book().molds().keySet().stream().findFirst().orElse("");
+            if (first.isEmpty()) {
+                Pages.show(context, "nomolds.jte", Map.of("away", book.writer().putAwayIds(Kind.MOLD)));
+            } else {
+                show(context, book, first);
+            }
         });
-        config.routes.get("/molds/{id}", context -> show(context, book.now().book(), context.pathParam("id")));
+        config.routes.get("/molds/{id}", context -> show(context, book, context.pathParam("id")));
     }
 
-    private static void show(Context context, Book book, String id) {
-        Mold mold = book.molds().get(id);
-        if (mold == null) {
-            throw new NotThereException(
-                    book.molds().isEmpty()
-                            ? "The book has no molds yet. Add a file to its folder molds."
-                            : "There is no mold of that name in the book."
-                                    + NearIds.hint(id, book.molds().keySet()));
+    private static void show(Context context, LiveBook live, String id) throws SaveFailedException {
+        Book book = live.now().book();
+        if (!book.molds().containsKey(id)) {
+            throw new NotThereException("There is no mold of that name in the book."
+                    + NearIds.hint(id, book.molds().keySet()));
         }
+        BookWriter writer = live.writer();
+        JsonNode record = writer.read(Kind.MOLD, id).record();
+        List<Edit> draft = SheetEdits.draft(context);
+        // What is typed and not kept yet is drawn already, so that the drawing follows the fingers.
+        Mold mold = (Mold) writer.tried(Kind.MOLD, id, draft);
+        String kind = draft.stream()
+                .filter(edit -> edit.path().equals("/shape/kind") && MoldCells.KINDS.contains(edit.now()))
+                .map(Edit::now)
+                .findFirst()
+                .orElse(record.at("/shape/kind").asText());
+        Map<String, Object> values = new HashMap<>();
+        values.put("id", id);
+        values.put("name", mold.name());
+        values.put("count", mold.count());
+        values.put("entries", entries(book, mold));
+        values.put("cells", MoldCells.own(record, kind));
+        values.put("kind", kind);
+        values.put("inserts", MoldCells.inserts(record));
+        values.put("newInsert", MoldCells.newInsert());
+        values.put(
+                "points",
+                kind.equals("stations") || kind.equals("outline") ? MoldCells.points(record, kind) : List.of());
+        values.put("away", writer.putAwayIds(Kind.MOLD));
+        figures(values, mold);
+        Pages.show(context, "molds.jte", values);
+    }
+
+    private static void figures(Map<String, Object> values, Mold mold) {
         Cavity cavity = mold.cavity();
         Slice whole = cavity.whole();
-        Map<String, Object> values = new HashMap<>();
-        values.put("id", mold.id());
-        values.put("name", mold.name());
-        values.put("notes", mold.notes());
-        values.put("entries", entries(book, id));
+        Length fill = cavity.fillOrDepth();
         values.put("room", Figures.of(whole.roomMl(), 1));
         values.put("shape", Figures.of(whole.volumeMl(), 1));
-        values.put("inserts", Figures.of(whole.displacedMl(), 1));
-        values.put("count", mold.count());
-        values.put(
-                "fill",
-                cavity.fillOrDepth() == null
-                        ? ""
-                        : java.util.Objects.requireNonNull(cavity.fillOrDepth()).written());
-        values.put("insertList", inserts(mold));
+        values.put("taken", Figures.of(whole.displacedMl(), 1));
+        values.put("fill", fill == null ? "" : fill.written());
+        values.put("insertCount", cavity.inserts().size());
         values.put("slices", slices(mold));
-        Length fill = cavity.fillOrDepth();
         String drawing = "";
         if (fill != null) {
             List<Double> tops = List.of(fill.mm());
@@ -70,27 +90,17 @@ public final class MoldsPage {
         }
         values.put("section", drawing);
         values.put("plan", MoldDrawing.plan(mold, null, true) + MoldDrawing.plan(mold, null, false));
-        Pages.show(context, "molds.jte", values);
     }
 
-    private static List<Entry> entries(Book book, String current) {
+    private static List<Entry> entries(Book book, Mold current) {
         return book.molds().values().stream()
+                .map(each -> each.id().equals(current.id()) ? current : each)
                 .map(each -> new Entry(
                         each.id(),
                         each.name(),
                         Figures.of(each.cavity().whole().roomMl(), 0),
-                        each.id().equals(current)))
+                        each.id().equals(current.id())))
                 .toList();
-    }
-
-    private static List<InsertView> inserts(Mold mold) {
-        List<InsertView> views = new ArrayList<>();
-        for (Insert insert : mold.cavity().inserts()) {
-            Length depth = insert.shape().depth();
-            views.add(new InsertView(
-                    insert.name(), insert.count(), insert.from().written(), depth == null ? "" : depth.written()));
-        }
-        return views;
     }
 
     /** Returns what lies below each of a row of heights, as JSON for the read-out; empty for a mold without heights. */

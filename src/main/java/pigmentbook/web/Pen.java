@@ -46,6 +46,14 @@ final class Pen {
         return this;
     }
 
+    /** Leaves room for a line across that the page's script draws at the height of the slice. */
+    Pen slice(double left, double right, double floor, double perMm) {
+        out.append("<path class=\"cut\" data-cut=\"")
+                .append(at(left) + " " + at(right) + " " + at(floor) + " " + Numbers.fixed(perMm, 4))
+                .append("\"/>");
+        return this;
+    }
+
     Pen filled(String cssClass, String fill, String d) {
         out.append("<path class=\"")
                 .append(cssClass)

@@ -7,10 +7,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.text.Normalizer;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.util.Locale;
 import pigmentbook.book.Book;
 import pigmentbook.book.Recipe;
 import pigmentbook.store.BookUnavailableException;
@@ -27,8 +25,6 @@ final class RecipeActs {
 
     /** The tag of a recipe that is out of sight. */
     static final String PUT_AWAY = "put-away";
-
-    private static final int MOST_ID = 60;
 
     private RecipeActs() {}
 
@@ -71,7 +67,7 @@ final class RecipeActs {
             throw new NotThereException("Choose a resin that is on the shelf.");
         }
         ObjectNode record = JsonNodeFactory.instance.objectNode();
-        String id = freeId(book, name);
+        String id = NewRecords.freeId(book.recipes().keySet(), name, "colour");
         record.put("id", id).put("name", name);
         record.putArray("tags");
         ObjectNode revision = record.putArray("revisions").addObject();
@@ -94,7 +90,7 @@ final class RecipeActs {
         Book book = live.now().book();
         Recipe recipe = RecipePage.recipe(book, of);
         ObjectNode record = live.writer().read(Kind.RECIPE, of).record().deepCopy();
-        String id = freeId(book, of);
+        String id = NewRecords.freeId(book.recipes().keySet(), of, "colour");
         record.put("id", id).put("name", recipe.name() + ", copy");
         JsonNode revisions = record.path("revisions");
         ObjectNode last = revisions.get(revisions.size() - 1).deepCopy();
@@ -126,22 +122,5 @@ final class RecipeActs {
         writer.save(Kind.RECIPE, id, current.version(), changed);
         live.reread();
         return away ? "/recipes" : "/recipes/" + id;
-    }
-
-    /** Returns an id made of a name that no recipe has yet. */
-    static String freeId(Book book, String name) {
-        String plain = Normalizer.normalize(name, Normalizer.Form.NFD)
-                .toLowerCase(Locale.ROOT)
-                .replaceAll("\\p{M}", "")
-                .replaceAll("[^a-z0-9]+", "-")
-                .replaceAll("(^-+)|(-+$)", "");
-        String stem = plain.isEmpty() || plain.equals("book")
-                ? "colour"
-                : plain.substring(0, Math.min(MOST_ID, plain.length()));
-        String id = stem;
-        for (int number = 2; book.recipes().containsKey(id); number++) {
-            id = stem + "-" + number;
-        }
-        return id;
     }
 }

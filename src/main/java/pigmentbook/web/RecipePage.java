@@ -54,8 +54,8 @@ public final class RecipePage {
             String next,
             String hex) {}
 
-    static void addTo(JavalinConfig config, LiveBook book, String token) {
-        config.routes.get("/recipes/{id}", context -> show(context, book, context.pathParam("id"), token));
+    static void addTo(JavalinConfig config, LiveBook book, java.time.Clock clock) {
+        config.routes.get("/recipes/{id}", context -> show(context, book, context.pathParam("id")));
     }
 
     static Recipe recipe(Book book, String id) {
@@ -67,7 +67,7 @@ public final class RecipePage {
         return recipe;
     }
 
-    private static void show(Context context, LiveBook live, String id, String token) throws SaveFailedException {
+    private static void show(Context context, LiveBook live, String id) throws SaveFailedException {
         Book book = live.now().book();
         Recipe recipe = recipe(book, id);
         Recipe.Revision current = recipe.current();
@@ -80,7 +80,6 @@ public final class RecipePage {
         values.put("percentOf", current.percentOf().words());
         values.put("lines", lines(book, current));
         values.put("others", others(book, current));
-        values.put("token", token);
         values.put("away", recipe.tags().contains(RecipeActs.PUT_AWAY));
         values.put("base", live.writer().read(Kind.RECIPE, recipe.id()).version());
         values.put("next", current.number() + 1);

@@ -74,11 +74,11 @@ public final class RecipesPage {
     /** A resin that a new recipe may take. */
     public record ResinChoice(String id, String name) {}
 
-    static void addTo(JavalinConfig config, LiveBook book, Clock clock, String token) {
-        config.routes.get("/recipes", context -> show(context, book.now(), LocalDate.now(clock), token));
+    static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
+        config.routes.get("/recipes", context -> show(context, book.now(), LocalDate.now(clock)));
     }
 
-    private static void show(Context context, Opened opened, LocalDate today, String token) {
+    private static void show(Context context, Opened opened, LocalDate today) {
         Book book = opened.book();
         String asked = context.queryParam("near") == null
                 ? ""
@@ -106,7 +106,6 @@ public final class RecipesPage {
                 tags.entrySet().stream()
                         .map(e -> new Tag(e.getKey(), e.getValue()))
                         .toList());
-        values.put("token", token);
         values.put(
                 "resins",
                 book.resins().values().stream()

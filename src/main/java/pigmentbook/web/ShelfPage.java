@@ -1,127 +1,97 @@
 package pigmentbook.web;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import pigmentbook.book.Book;
 import pigmentbook.book.Lot;
-import pigmentbook.book.MixRatio;
-import pigmentbook.book.Pigment;
-import pigmentbook.book.Resin;
-import pigmentbook.quantity.Amount;
+import pigmentbook.store.BookWriter;
+import pigmentbook.store.Kind;
+import pigmentbook.store.SaveFailedException;
 
-/** The shelf: lots with what is left of them, resins and pigments as their data sheets say. */
+/** The shelf: lots with what is left of them, resins and pigments as their data sheets say; each sheet is typed in. */
 public final class ShelfPage {
 
     private static final double NEARLY_EMPTY = 0.1;
 
     private ShelfPage() {}
 
-    /** One lot. */
+    /** One lot: cells before and after what is left of it. */
     public record LotRow(
-            String id,
-            String of,
-            String received,
-            String opened,
-            String good,
-            String came,
-            String left,
-            double share,
-            String word) {}
-
-    /** One resin. */
-    public record ResinRow(
-            String name, String ratio, String layer, String batch, String working, String recoat, String cure) {}
+            String id, List<SheetCell> first, List<SheetCell> last, String left, double share, String word) {}
 
     /** One pigment. */
-    public record PigmentRow(String name, String kind, String density, String top, String carrier) {}
+    public record PigmentRow(String id, List<SheetCell> cells) {}
+
+    /** One resin's head. */
+    public record ResinHead(String id, String name) {}
 
     static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
-        config.routes.get("/shelf", context -> show(context, book.now().book(), LocalDate.now(clock)));
+        config.routes.get("/shelf", context -> show(context, book, LocalDate.now(clock)));
     }
 
-    private static void show(Context context, Book book, LocalDate today) {
+    private static void show(Context context, LiveBook live, LocalDate today) throws SaveFailedException {
+        Book book = live.now().book();
+        BookWriter writer = live.writer();
+        JsonNode nothing = JsonNodeFactory.instance.objectNode();
         List<LotRow> lots = new ArrayList<>();
         int wanting = 0;
         for (Lot lot : book.lots().values()) {
-            LotRow row = lot(book, lot, today);
+            LotRow row = lot(book, lot, writer.read(Kind.LOT, lot.id()).record(), today);
             wanting += row.word().isEmpty() ? 0 : 1;
             lots.add(row);
         }
+        List<PigmentRow> pigments = new ArrayList<>();
+        for (String id : book.pigments().keySet()) {
+            pigments.add(new PigmentRow(
+                    id, ShelfCells.pigment(book, writer.read(Kind.PIGMENT, id).record())));
+        }
         Map<String, Object> values = new HashMap<>();
         values.put("lots", lots);
+        values.put("newLot", ShelfCells.lot(book, nothing));
+        values.put("newLotFigures", ShelfCells.lotFigures(nothing));
+        values.put("currency", SheetEdits.usualCurrency(book));
         values.put("wanting", wanting);
         values.put(
-                "resins", book.resins().values().stream().map(ShelfPage::resin).toList());
-        values.put(
-                "pigments",
-                book.pigments().values().stream().map(ShelfPage::pigment).toList());
+                "resins",
+                book.resins().values().stream()
+                        .map(resin -> new ResinHead(resin.id(), resin.name()))
+                        .toList());
+        values.put("lines", ShelfCells.resins(records(writer, book.resins().keySet())));
+        values.put("pigments", pigments);
+        values.put("newPigment", ShelfCells.pigment(book, nothing));
+        values.put("awayLots", writer.putAwayIds(Kind.LOT));
+        values.put("awayResins", writer.putAwayIds(Kind.RESIN));
+        values.put("awayPigments", writer.putAwayIds(Kind.PIGMENT));
         Pages.show(context, "shelf.jte", values);
     }
 
-    private static LotRow lot(Book book, Lot lot, LocalDate today) {
+    private static List<JsonNode> records(BookWriter writer, Collection<String> ids) throws SaveFailedException {
+        List<JsonNode> records = new ArrayList<>();
+        for (String id : ids) {
+            records.add(writer.read(Kind.RESIN, id).record());
+        }
+        return records;
+    }
+
+    private static LotRow lot(Book book, Lot lot, JsonNode record, LocalDate today) {
         double left = book.leftGrams(lot);
         double share = lot.quantity().grams() > 0 ? left / lot.quantity().grams() : 0;
         String word = !lot.isGoodOn(today) ? "past its date" : share < NEARLY_EMPTY ? "nearly empty" : "";
-        Resin resin = book.resins().get(lot.of());
-        Pigment pigment = book.pigments().get(lot.of());
-        String of = resin != null ? resin.name() : pigment != null ? pigment.name() : lot.of();
         return new LotRow(
                 lot.id(),
-                of + (lot.part() == null ? "" : ", part " + lot.part()),
-                lot.received() == null ? "" : lot.received().toString(),
-                lot.opened() == null ? "not yet" : lot.opened().toString(),
-                lot.expires() == null ? "none" : lot.expires().toString(),
-                Figures.of(lot.quantity().grams(), 1),
+                ShelfCells.lot(book, record),
+                ShelfCells.lotFigures(record),
                 Figures.of(left, 1),
                 Math.round(Math.max(0, Math.min(1, share)) * 1000) / 10.0,
                 word);
-    }
-
-    private static String written(@org.jspecify.annotations.Nullable Amount amount) {
-        return amount == null ? "" : amount.written();
-    }
-
-    private static String range(pigmentbook.book.Range<? extends Amount> range) {
-        String least = written(range.least());
-        String most = written(range.most());
-        return least.isEmpty() && most.isEmpty()
-                ? ""
-                : least.isEmpty() ? "up to " + most : most.isEmpty() ? "from " + least : least + " to " + most;
-    }
-
-    private static ResinRow resin(Resin resin) {
-        MixRatio ratio = resin.ratio();
-        return new ResinRow(
-                resin.name(),
-                ratio == null
-                        ? "not stated"
-                        : ratio.ratio().written() + (ratio.by() == MixRatio.By.WEIGHT ? " by weight" : " by volume"),
-                range(resin.layer()),
-                written(resin.batchMost()),
-                written(resin.workingTime())
-                        + (resin.workingTimeAt() == null
-                                ? ""
-                                : " at " + resin.workingTimeAt().written()),
-                range(resin.recoat()),
-                written(resin.fullCure()));
-    }
-
-    private static PigmentRow pigment(Pigment pigment) {
-        Pigment.Carrier carrier = pigment.carrier();
-        return new PigmentRow(
-                pigment.name(),
-                pigment.kind().name().toLowerCase(Locale.ROOT),
-                written(pigment.density()),
-                written(pigment.topLoading()),
-                carrier == null
-                        ? "none"
-                        : carrier.share().written() + (carrier.isPartA() ? " part A" : " that does not cure"));
     }
 }

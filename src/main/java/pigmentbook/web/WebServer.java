@@ -73,9 +73,12 @@ public final class WebServer implements AutoCloseable {
         });
         config.routes.get("/", context -> context.redirect("/recipes"));
         Assets.addTo(config);
-        RecipesPage.addTo(config, book, clock, guard.token());
+        // Only a page of this origin can read the answer, so only it can send the token back.
+        config.routes.get("/token", context -> context.contentType("text/plain").result(guard.token()));
+        RecipesPage.addTo(config, book, clock);
         RecipeActs.addTo(config, book, clock);
-        RecipePage.addTo(config, book, guard.token());
+        SheetEdits.addTo(config, book, clock);
+        RecipePage.addTo(config, book, clock);
         NewRevision.addTo(config, book, clock);
         MixPage.addTo(config, book, clock);
         MoldsPage.addTo(config, book);

@@ -23,8 +23,12 @@ final class Served implements AutoCloseable {
     }
 
     Served(Path book) {
+        this(book, 0);
+    }
+
+    Served(Path book, int port) {
         try {
-            server = WebServer.start(new LiveBook(book), 0, CLOCK);
+            server = WebServer.start(new LiveBook(book), port, CLOCK);
         } catch (Exception e) {
             throw new IllegalStateException(e);
         }
@@ -32,6 +36,10 @@ final class Served implements AutoCloseable {
 
     String url() {
         return server.url();
+    }
+
+    int port() {
+        return URI.create(server.url()).getPort();
     }
 
     HttpRequest.Builder request(String path) {
@@ -56,6 +64,14 @@ final class Served implements AutoCloseable {
         } catch (IOException | InterruptedException e) {
             throw new IllegalStateException(e);
         }
+    }
+
+    /** Sends JSON as the page does, with its token. */
+    HttpResponse<String> post(String path, String json) {
+        return send(request(path)
+                .header("X-Book-Token", get("/token").body())
+                .POST(HttpRequest.BodyPublishers.ofString(json))
+                .build());
     }
 
     @Override

@@ -211,7 +211,7 @@ class WebServerTest {
     }
 
     private static HttpResponse<String> saved(Served own, String page, String fields) {
-        String token = between(page, "data-token=\"", "\"");
+        String token = own.get("/token").body();
         String base = between(page, "name=\"base\" value=\"", "\"");
         return own.send(own.request("/recipes/ember/revisions")
                 .header("X-Book-Token", token)
@@ -263,7 +263,7 @@ class WebServerTest {
             assertThat(saved(own, page, "percent-none-such=1+%25").body())
                     .isEqualTo("There is no pigment \"none-such\" on the shelf.");
             HttpRequest foreign = own.request("/recipes/ember/revisions")
-                    .header("X-Book-Token", between(page, "data-token=\"", "\""))
+                    .header("X-Book-Token", own.get("/token").body())
                     .header("Origin", "http://evil.example")
                     .POST(HttpRequest.BodyPublishers.ofString("percent-amber-paste=1+%25"))
                     .build();
@@ -274,7 +274,7 @@ class WebServerTest {
 
     private static HttpResponse<String> act(Served own, String path, String fields) {
         return own.send(own.request(path)
-                .header("X-Book-Token", between(own.get("/recipes/ember").body(), "data-token=\"", "\""))
+                .header("X-Book-Token", own.get("/token").body())
                 .header("Content-Type", "application/x-www-form-urlencoded")
                 .POST(HttpRequest.BodyPublishers.ofString(fields))
                 .build());

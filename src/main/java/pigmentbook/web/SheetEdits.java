@@ -1,0 +1,232 @@
+package pigmentbook.web;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import pigmentbook.book.Book;
+import pigmentbook.book.NearIds;
+import pigmentbook.store.BookUnavailableException;
+import pigmentbook.store.BookWriter;
+import pigmentbook.store.ConflictException;
+import pigmentbook.store.Edit;
+import pigmentbook.store.Edits;
+import pigmentbook.store.Kind;
+import pigmentbook.store.SaveFailedException;
+
+/**
+ * The one way in which a cell of any sheet is saved: what was seen there, and what it shall be. Another value of the
+ * same record that was changed elsewhere is no obstacle; the same value is, and both are told.
+ */
+final class SheetEdits {
+
+    private static final int MOST_EDITS = 2_000;
+    private static final JsonMapper JSON = new JsonMapper();
+    private static final Set<Kind> EDITED_HERE =
+            Set.of(Kind.RESIN, Kind.PIGMENT, Kind.LOT, Kind.MOLD, Kind.RECIPE, Kind.SETTINGS);
+
+    private SheetEdits() {}
+
+    /** Something asked for in JSON that changes the book. */
+    private interface Act {
+        void run(JsonNode asked) throws SaveFailedException, ConflictException, BookUnavailableException;
+    }
+
+    static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
+        config.routes.post("/edits", context -> done(context, asked -> edit(context, book, asked)));
+        config.routes.post(
+                "/records",
+                context -> done(context, asked -> {
+                    String id = NewRecords.create(book, kind(asked), asked.path("cells"), LocalDate.now(clock));
+                    book.reread();
+                    answer(context, JsonNodeFactory.instance.objectNode().put("id", id));
+                }));
+        config.routes.post(
+                "/put-away",
+                context -> done(context, asked -> {
+                    String used = InUse.of(book.now().book(), kind(asked), id(asked));
+                    if (!used.isEmpty()) {
+                        refuse(context, HttpStatus.UNPROCESSABLE_CONTENT, used);
+                        return;
+                    }
+                    book.writer().putAway(kind(asked), id(asked));
+                    book.reread();
+                    answer(context, JsonNodeFactory.instance.objectNode().put("id", id(asked)));
+                }));
+        config.routes.post(
+                "/take-out",
+                context -> done(context, asked -> {
+                    book.writer().takeOutAgain(kind(asked), id(asked));
+                    book.reread();
+                    answer(context, JsonNodeFactory.instance.objectNode().put("id", id(asked)));
+                }));
+    }
+
+    private static void done(Context context, Act act) throws BookUnavailableException {
+        try {
+            JsonNode asked = JSON.readTree(context.bodyAsBytes());
+            act.run(asked == null ? JsonNodeFactory.instance.nullNode() : asked);
+        } catch (JsonProcessingException e) {
+            refuse(context, HttpStatus.BAD_REQUEST, "This is no JSON. Nothing was changed.");
+        } catch (java.io.IOException e) {
+            refuse(context, HttpStatus.BAD_REQUEST, "This could not be read. Nothing was changed.");
+        } catch (BadRequest e) {
+            refuse(context, HttpStatus.BAD_REQUEST, String.valueOf(e.getMessage()));
+        } catch (SaveFailedException e) {
+            refuse(context, HttpStatus.UNPROCESSABLE_CONTENT, String.valueOf(e.getMessage()));
+        } catch (ConflictException e) {
+            refuse(context, HttpStatus.CONFLICT, String.valueOf(e.getMessage()));
+        }
+    }
+
+    private static void refuse(Context context, HttpStatus status, String text) {
+        context.status(status).contentType("text/plain; charset=utf-8").result(text);
+    }
+
+    private static void answer(Context context, ObjectNode answer) {
+        context.contentType("application/json; charset=utf-8").result(answer.toString());
+    }
+
+    private static Kind kind(JsonNode asked) {
+        String word = asked.path("kind").asText();
+        for (Kind kind : EDITED_HERE) {
+            if (kind.name().toLowerCase(Locale.ROOT).equals(word)) {
+                return kind;
+            }
+        }
+        throw new BadRequest("What kind of record is changed is not said. Nothing was changed.");
+    }
+
+    private static String id(JsonNode asked) {
+        return asked.path("id").asText();
+    }
+
+    private static void edit(Context context, LiveBook live, JsonNode asked)
+            throws SaveFailedException, BookUnavailableException {
+        Kind kind = kind(asked);
+        List<Edit> edits = edits(asked.path("edits"));
+        Book book = live.now().book();
+        List<Edit> sound = new ArrayList<>();
+        ArrayNode outcomes = JsonNodeFactory.instance.arrayNode();
+        for (Edit edit : edits) {
+            if (wrongLink(book, edit) == null) {
+                sound.add(edit);
+            }
+        }
+        sound.addAll(currency(book, kind, live, id(asked), sound));
+        BookWriter.Edited edited = sound.isEmpty() ? null : live.writer().edit(kind, id(asked), sound);
+        int at = 0;
+        for (Edit edit : edits) {
+            String wrong = wrongLink(book, edit);
+            if (wrong != null || edited == null) {
+                outcomes.addObject().put("state", "refused").put("text", wrong);
+            } else {
+                Edit.Outcome outcome = edited.outcomes().get(at++);
+                outcomes.addObject()
+                        .put("state", outcome.state().name().toLowerCase(Locale.ROOT))
+                        .put("text", outcome.text());
+            }
+        }
+        if (edited != null) {
+            live.reread();
+        }
+        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        answer.set("outcomes", outcomes);
+        answer(context, answer);
+    }
+
+    /** A price says its currency: a new one takes the book's, and one that is emptied takes it along. */
+    private static List<Edit> currency(Book book, Kind kind, LiveBook live, String id, List<Edit> edits)
+            throws SaveFailedException {
+        if (kind != Kind.LOT || edits.stream().noneMatch(edit -> edit.path().equals("/price/amount"))) {
+            return List.of();
+        }
+        String path = "/price/currency";
+        String was = Edits.text(live.writer().read(kind, id).record().at(path));
+        boolean none = edits.stream()
+                .anyMatch(edit ->
+                        edit.path().equals("/price/amount") && edit.now().isEmpty());
+        String now = none ? "" : was.isEmpty() ? usualCurrency(book) : was;
+        return now.equals(was) ? List.of() : List.of(new Edit(Edit.What.SET, path, was, now));
+    }
+
+    /** Returns the book's currency; empty where it says none, so that the price asks for it. */
+    static String usualCurrency(Book book) {
+        String currency = book.settings().currency();
+        return currency == null ? "" : currency;
+    }
+
+    /** Reads edits as the page sends them. */
+    static List<Edit> edits(JsonNode list) {
+        if (!list.isArray() || list.size() > MOST_EDITS) {
+            throw new BadRequest("A list of at most " + MOST_EDITS + " edits was expected. Nothing was changed.");
+        }
+        List<Edit> edits = new ArrayList<>();
+        for (JsonNode each : list) {
+            Edit.What what = switch (each.path("what").asText()) {
+                case "add" -> Edit.What.ADD;
+                case "take-out" -> Edit.What.TAKE_OUT;
+                default -> Edit.What.SET;
+            };
+            edits.add(new Edit(
+                    what,
+                    each.path("path").asText(),
+                    each.path("was").asText(),
+                    each.path("now").asText().strip()));
+        }
+        return edits;
+    }
+
+    /** Reads edits that a page's address carries: what is typed and not kept yet. */
+    static List<Edit> draft(Context context) {
+        String draft = context.queryParam("draft");
+        if (draft == null || draft.isEmpty()) {
+            return List.of();
+        }
+        try {
+            return edits(JSON.readTree(draft));
+        } catch (JsonProcessingException e) {
+            throw new BadRequest("What was typed could not be read.");
+        }
+    }
+
+    /** Returns what is wrong with an edit that names another record, or null. */
+    static @Nullable String wrongLink(Book book, Edit edit) {
+        String now = edit.now();
+        if (edit.path().equals("/of")
+                && !book.resins().containsKey(now)
+                && !book.pigments().containsKey(now)) {
+            List<String> known = new ArrayList<>(book.resins().keySet());
+            known.addAll(book.pigments().keySet());
+            return "There is no resin or pigment \"" + now + "\" on the shelf." + NearIds.hint(now, known);
+        }
+        if (edit.path().equals("/contains/pigment")
+                && !now.isEmpty()
+                && !book.pigments().containsKey(now)) {
+            return "There is no pigment \"" + now + "\" on the shelf."
+                    + NearIds.hint(now, book.pigments().keySet());
+        }
+        return null;
+    }
+
+    /** Thrown where what came is not what a page of ours sends. */
+    static final class BadRequest extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+
+        BadRequest(String message) {
+            super(message);
+        }
+    }
+}

@@ -1,0 +1,485 @@
+// Sheets that are edited like a spreadsheet. A cell with data-path belongs to a record and is saved as one goes; a cell with
+// data-field belongs to a form whose figures follow. What is shown and what is saved are kept apart, so nothing typed is lost.
+import { $, all, asker, onPage, send, take } from "./page.js";
+
+const rowsOf = grid => all("tbody tr", grid).filter(r => !r.matches(".reason")).map(r => [...r.cells]).filter(r => r.length);
+const gridOf = td => td.closest("table[role=grid]");
+const can = td => td?.matches(".edit, .lead") && !td.hasAttribute("aria-disabled");
+const textOf = td => (td.dataset.typed ?? td.textContent).replaceAll("\u2212", "-").replaceAll("\u00a0", " ").trim();
+const kindOf = td => td.dataset.kind ?? td.parentElement.dataset.kind ?? gridOf(td).dataset.kind;
+const idOf = td => td.dataset.id ?? td.parentElement.dataset.id ?? gridOf(td).dataset.id ?? "";
+const keyOf = td => td.dataset.field ? "field " + td.dataset.field
+  : td.dataset.path ? [kindOf(td), idOf(td), (td.parentElement.dataset.new ?? td.parentElement.dataset.add ?? "") + td.dataset.path].join(" ") : null;
+const cellOf = key => all("td[data-path], td[data-field]").find(td => keyOf(td) === key);
+const isNew = td => td.parentElement.matches("[data-new], [data-add]");
+
+// -- what is kept, and what is still to be: by cell, what the book says there and what was typed ----------------------------
+const typed = new Map(); // key → { kind, id, path, was, now, state: "waiting" | "sent" | "wrong" | "elsewhere", text }
+const undone = { back: [], on: [] };
+let sending = false, retry = 0;
+
+const mark = (word, text) => {
+  const s = $("#saved");
+  if (s) { s.className = word; if (s.textContent !== text) s.textContent = text; }
+};
+const tellMark = () => {
+  const open = [...typed.values()], waits = open.some(e => e.state === "waiting" || e.state === "sent");
+  if (retry && waits) mark("saving", "Not saved yet: the book does not answer. Trying again; what you typed stays here.");
+  else if (waits) mark("saving", "Saving");
+  else if (open.length) mark("saving", open.length === 1 ? "One entry is not saved" : open.length + " entries are not saved");
+  else mark("saved", "Saved");
+  for (const [id, list] of [["#undo", undone.back], ["#redo", undone.on]]) { const b = $(id); if (b) b.hidden = !list.length; }
+};
+addEventListener("beforeunload", e => { if ([...typed.values()].some(x => x.state !== "wrong")) e.preventDefault(); });
+
+// what was typed and not kept survives a reload of this window
+const store = () => sessionStorage.setItem("typed " + location.pathname, JSON.stringify([...typed]));
+const recall = () => {
+  try {
+    for (const [key, e] of JSON.parse(sessionStorage.getItem("typed " + location.pathname) ?? "[]")) typed.set(key, { ...e, state: e.state === "sent" ? "waiting" : e.state });
+  } catch { /* what can't be read was not ours */ }
+};
+
+const reasons = row => {
+  const next = row.nextElementSibling, told = [...row.cells].filter(td => td.dataset.wrong !== undefined);
+  if (next?.matches(".reason")) next.remove();
+  if (!told.length) return;
+  const line = document.createElement("tr"), td = document.createElement("td");
+  line.className = "reason"; td.colSpan = Math.max(1, row.cells.length); line.append(td);
+  for (const cell of told) {
+    const p = document.createElement("p");
+    p.id = "r" + Math.random().toString(36).slice(2);
+    cell.setAttribute("aria-describedby", p.id);
+    const e = typed.get(keyOf(cell)), name = cell.dataset.h ? cell.dataset.h + ": " : "";
+    p.textContent = name + cell.dataset.wrong;
+    if (e?.state === "elsewhere") {
+      p.textContent = `${name}changed elsewhere meanwhile. There it is “${e.text || "empty"}”; you typed “${e.now || "nothing"}”. `;
+      for (const [label, act] of [["Keep mine", () => { e.was = e.text; e.state = "waiting"; show(cell); flush(); }], ["Take theirs", () => { typed.delete(keyOf(cell)); cell.textContent = e.text; show(cell); store(); tellMark(); }]]) {
+        const b = document.createElement("button");
+        b.type = "button"; b.className = "plain"; b.textContent = label; b.onclick = () => { act(); focusCell(cell); };
+        p.append(b, " ");
+      }
+    }
+    td.append(p);
+  }
+  row.after(line);
+};
+
+/** Draws a cell as it stands: what was typed, marked where it is wrong. */
+const show = td => {
+  const e = typed.get(keyOf(td)), bad = e && (e.state === "wrong" || e.state === "elsewhere");
+  if (e && !td.querySelector("input, select")) { if (td.textContent.trim() !== e.now) td.textContent = e.now; }
+  if (bad) td.dataset.wrong = e.text; else if (!td.dataset.field) delete td.dataset.wrong;
+  const wrong = td.dataset.wrong !== undefined;
+  td.classList.toggle("wrong", wrong);
+  if (wrong) td.setAttribute("aria-invalid", "true"); else { td.removeAttribute("aria-invalid"); td.removeAttribute("aria-describedby"); }
+  reasons(td.parentElement);
+};
+
+/** What a record's new row holds, by path. */
+const newCells = row => Object.fromEntries([...row.cells].filter(td => td.dataset.path).map(td => [td.dataset.path, textOf(td)]).filter(([, v]) => v));
+const nested = cells => {
+  const entry = {};
+  for (const [path, text] of Object.entries(cells)) {
+    const steps = path.slice(1).split("/");
+    let at = entry;
+    for (const s of steps.slice(0, -1)) at = at[s] ??= {};
+    at[steps.at(-1)] = steps.at(-1) === "count" && /^\d{1,9}$/.test(text) ? +text : text;
+  }
+  return entry;
+};
+
+const merged = (start, own) => {
+  for (const [k, v] of Object.entries(own)) start[k] = typeof v === "object" && typeof start[k] === "object" ? merged(start[k], v) : v;
+  return start;
+};
+
+const failedRow = (row, text) => {
+  const cell = [...row.cells].filter(td => td.dataset.path).findLast(td => textOf(td)) ?? row.cells[0];
+  for (const td of row.cells) { delete td.dataset.wrong; td.classList.remove("wrong"); }
+  cell.dataset.wrong = text; cell.classList.add("wrong"); cell.setAttribute("aria-invalid", "true");
+  reasons(row);
+};
+
+/** A new row is kept once the book can read it; until then it stays as typed, with what is missing beneath. */
+async function sendNew(row) {
+  const cells = newCells(row), kind = row.dataset.new ?? kindOf(row.cells[0]);
+  if (!Object.keys(cells).length) { for (const td of row.cells) delete td.dataset.wrong; reasons(row); return; }
+  mark("saving", "Saving");
+  const add = row.dataset.add, id = idOf(row.cells[0]);
+  const edit = add && { what: "add", path: add, was: "", now: JSON.stringify(merged(JSON.parse(row.dataset.start ?? "{}"), nested(cells))) };
+  let answer;
+  try { answer = add ? await send("/edits", JSON.stringify({ kind, id, edits: [edit] })) : await send("/records", JSON.stringify({ kind, cells })); } catch {
+    failedRow(row, "The book does not answer, so this row is not saved yet. Start the book again and change a cell here.");
+    mark("saving", "Not saved yet: the book does not answer.");
+    return;
+  }
+  if (!answer.ok) { failedRow(row, await answer.text()); mark("saving", "One row is not saved"); return; }
+  const said = await answer.json();
+  if (add && said.outcomes[0].state !== "saved") { failedRow(row, said.outcomes[0].text); mark("saving", "One row is not saved"); return; }
+  undone.back.push(add ? { rows: [{ kind, id, list: [{ path: add, entry: edit.now }], added: true }] } : { records: [{ kind, id: said.id, added: true }] });
+  undone.on = [];
+  for (const td of row.cells) if (td.dataset.path) { td.textContent = td.dataset.usual ?? ""; delete td.dataset.wrong; }
+  reasons(row);
+  await refresh();
+  tellMark();
+}
+
+/** Sends what waits, a record at a time and in order. What the book refuses stays marked in its cell. */
+async function flush() {
+  store(); tellMark();
+  if (sending) return;
+  const first = [...typed.values()].find(e => e.state === "waiting");
+  if (!first) { retry = 0; return; }
+  sending = true;
+  const mine = [...typed.entries()].filter(([, e]) => e.kind === first.kind && e.id === first.id && e.state !== "elsewhere");
+  // Entries that are emptied leave their list: from the end, so that those before keep their places.
+  const place = ([, e]) => e.now === "" && /\/\d+$/.test(e.path) ? +e.path.split("/").at(-1) : -1;
+  mine.sort((a, b) => place(b) - place(a));
+  for (const [, e] of mine) if (e.state === "waiting") e.state = "sent";
+  const sent = mine.map(([, e]) => ({ ...e }));
+  try {
+    const answer = await send("/edits", JSON.stringify({ kind: first.kind, id: first.id, edits: sent.map(e => ({ path: e.path, was: e.was, now: e.now })) }));
+    const said = answer.ok ? await answer.json() : null, text = said ? "" : await answer.text();
+    retry = 0;
+    mine.forEach(([key, e], i) => {
+      const outcome = said?.outcomes[i] ?? { state: "refused", text }, newer = e.now !== sent[i].now, td = cellOf(key);
+      if (outcome.state === "saved") {
+        if (newer) { e.was = sent[i].now; e.state = "waiting"; } else typed.delete(key);
+      } else if (!newer) { e.state = outcome.state === "refused" ? "wrong" : "elsewhere"; e.text = outcome.text; } else e.state = "waiting";
+      if (td) show(td);
+    });
+    sending = false;
+    await refresh();
+  } catch {
+    sending = false; retry++;
+    for (const [, e] of mine) if (e.state === "sent") e.state = "waiting";
+    store(); tellMark();
+    setTimeout(flush, Math.min(5000, 500 * retry));
+    return;
+  }
+  flush();
+}
+
+/** Sets cells: [cell, text]. One call is one step to undo. */
+function change(list, keep = true) {
+  const steps = [];
+  for (const [td, text] of list) {
+    if (!can(td)) continue;
+    const key = keyOf(td), from = textOf(td);
+    if (from === text) continue;
+    steps.push({ key, from, to: text });
+    if (td.dataset.field) { td.dataset.typed = text; td.textContent = text; field(td, text); continue; }
+    if (isNew(td)) { td.textContent = text; continue; }
+    const e = typed.get(key), was = e ? e.was : from;
+    td.textContent = text;
+    if (was === text && e?.state !== "sent") typed.delete(key);
+    else typed.set(key, { kind: kindOf(td), id: idOf(td), path: td.dataset.path, was, now: text, state: "waiting", text: "" });
+    show(td);
+  }
+  if (keep && steps.length) { undone.back.push({ steps }); undone.on = []; }
+  const fresh = new Set(list.map(([td]) => td).filter(td => isNew(td)).map(td => td.parentElement));
+  (async () => { for (const row of fresh) await sendNew(row); })();
+  flush();
+}
+
+const field = (td, text) => {
+  const box = gridOf(td).closest("form")?.elements[td.dataset.field] ?? document.getElementById(td.dataset.form)?.elements[td.dataset.field];
+  if (box && box.value !== text) { box.value = text; box.dispatchEvent(new Event("input", { bubbles: true })); }
+};
+
+async function step(from, to) {
+  const s = from.pop();
+  if (!s) return;
+  if (s.steps) {
+    const back = s.steps.map(x => ({ key: x.key, from: x.to, to: x.from })), found = back.map(x => [cellOf(x.key), x.to]).filter(([td]) => td);
+    to.push({ steps: back });
+    change(found, false);
+    if (found.length) focusCell(found[0][0]);
+  } else {
+    const rows = (s.rows ?? []).map(r => ({ ...r, added: !r.added })), records = (s.records ?? []).map(r => ({ ...r, added: !r.added }));
+    try {
+      for (const r of rows.toReversed()) await send("/edits", JSON.stringify({ kind: r.kind, id: r.id, edits: r.list.map(x => r.added ? { what: "add", path: x.path, now: x.entry } : { what: "take-out", path: x.path, was: x.entry }) }));
+      for (const r of records) await send(r.added ? "/take-out" : "/put-away", JSON.stringify({ kind: r.kind, id: r.id }));
+      to.push(s.rows ? { rows: rows.toReversed() } : { records });
+      await refresh();
+    } catch { from.push(s); mark("saving", "The book does not answer, so nothing was undone."); return; }
+  }
+  tellMark();
+}
+
+/** Takes rows out: entries of a list from their record, records from the shelf into what is put away. */
+async function takeOut(trs) {
+  const lists = trs.filter(r => r.dataset.take).toReversed(), records = trs.filter(r => r.dataset.away !== undefined);
+  if (!lists.length && !records.length) return;
+  const grid = trs[0].closest("table"), kept = { rows: [], records: [] }, stays = [];
+  try {
+    for (const r of lists) {
+      const list = r.dataset.take.split(" ").map((path, i) => ({ path, entry: JSON.stringify(JSON.parse(r.dataset.entry)[i]) })), cell = r.cells[0];
+      const answer = await send("/edits", JSON.stringify({ kind: kindOf(cell), id: idOf(cell), edits: list.map(x => ({ what: "take-out", path: x.path, was: x.entry })) }));
+      const bad = answer.ok ? (await answer.json()).outcomes.find(o => o.state !== "saved") : { state: "refused", text: await answer.text() };
+      if (bad) { stays.push([rowKey(r), bad.state === "refused" ? bad.text : "This row was changed elsewhere meanwhile, so it stays."]); continue; }
+      kept.rows.push({ kind: kindOf(cell), id: idOf(cell), list, added: false });
+    }
+    for (const r of records) {
+      const answer = await send("/put-away", JSON.stringify({ kind: r.dataset.kind, id: r.dataset.id }));
+      if (!answer.ok) { stays.push([rowKey(r), await answer.text()]); continue; }
+      kept.records.push({ kind: r.dataset.kind, id: r.dataset.id, added: false });
+    }
+  } catch { mark("saving", "The book does not answer, so nothing was taken out."); return; }
+  if (kept.rows.length) undone.back.push({ rows: kept.rows });
+  if (kept.records.length) undone.back.push({ records: kept.records });
+  undone.on = [];
+  const at = rowsOf(grid).findIndex(r => r[0].parentElement === trs[0]);
+  await refresh();
+  for (const [key, text] of stays) { const row = all("tbody tr", grid).find(r => rowKey(r) === key); if (row) failedRow(row, text); }
+  const left = rowsOf(grid);
+  if (left.length) focusCell(left[Math.min(at, left.length - 1)].find(can) ?? left[0][0]);
+  tellMark();
+}
+
+// -- a newer state of the page ----------------------------------------------------------------------------------------------
+const rowKey = tr => tr.dataset.row ?? "";
+const sameRows = (a, b) => a.length === b.length && a.every((tr, i) => rowKey(tr) === rowKey(b[i]) && tr.cells.length === b[i].cells.length);
+onPage(page => {
+  for (const grid of all("table[role=grid][id]")) {
+    const next = page.getElementById(grid.id);
+    if (!next) continue;
+    const own = all("tbody tr:not(.reason)", grid), theirs = all("tbody tr", next);
+    if (!sameRows(own, theirs)) {
+      if (grid.querySelector("td input, td select")) continue;
+      const focused = grid.contains(document.activeElement) ? document.activeElement.closest("td") : null, key = focused && keyOf(focused);
+      grid.tBodies[0].innerHTML = next.tBodies[0].innerHTML;
+      if (next.tHead && grid.tHead) grid.tHead.innerHTML = next.tHead.innerHTML;
+      ready(grid);
+      const again = key && cellOf(key);
+      if (again) focusCell(again);
+    } else own.forEach((tr, r) => {
+      for (const name of ["take", "entry", "id"]) if (theirs[r].dataset[name] !== undefined) tr.dataset[name] = theirs[r].dataset[name];
+      [...tr.cells].forEach((td, c) => {
+        const now = theirs[r].cells[c];
+        if (td.querySelector("input, select") || isNew(td)) return;
+        if (!typed.has(keyOf(td))) {
+          if (td.innerHTML !== now.innerHTML) td.innerHTML = now.innerHTML;
+          delete td.dataset.typed;
+        }
+        td.classList.toggle("lead", now.classList.contains("lead"));
+        if (td.dataset.field) { if (now.dataset.wrong !== undefined) td.dataset.wrong = now.dataset.wrong; else delete td.dataset.wrong; }
+        if (td.dataset.path || td.dataset.field) show(td);
+      });
+    });
+  }
+  for (const key of typed.keys()) { const td = cellOf(key); if (td) show(td); }
+});
+
+const draft = () => {
+  const list = [...typed.values()].map(e => ({ path: e.path, was: e.was, now: e.now }));
+  const box = document.activeElement, td = box?.matches?.("td > input, td > select") ? box.parentElement : null;
+  if (td?.dataset.path && !isNew(td)) {
+    const path = td.dataset.path, there = list.find(e => e.path === path);
+    if (there) there.now = box.value.trim(); else list.push({ path, was: td.dataset.was ?? "", now: box.value.trim() });
+  }
+  return list;
+};
+const preview = () => $("table[role=grid][data-preview]") !== null;
+let wait = null;
+const reload = asker(() => {
+  const url = new URL(location.href), list = preview() ? draft() : [];
+  if (list.length) url.searchParams.set("draft", JSON.stringify(list));
+  return url;
+}, (page, url, ok) => { if (ok) take(page); wait?.(); wait = null; }, () => { wait?.(); wait = null; });
+const refresh = () => $("form[data-live]") && !preview() ? Promise.resolve(document.dispatchEvent(new Event("book-changed")))
+  : new Promise(done => { const before = wait; wait = () => { before?.(); done(); }; reload(); });
+
+// -- under the fingers ------------------------------------------------------------------------------------------------------
+let from = null, drag = false;
+const at = (g, td) => { const r = g.findIndex(x => x.includes(td)); return [r, r < 0 ? -1 : g[r].indexOf(td)]; };
+const block = (grid, a, b) => {
+  const g = rowsOf(grid), [r1, c1] = at(g, a), [r2, c2] = at(g, b);
+  return g.slice(Math.min(r1, r2), Math.max(r1, r2) + 1).map(row => row.slice(Math.min(c1, c2), Math.max(c1, c2) + 1));
+};
+const select = (grid, a, b) => {
+  const inside = a && b && a !== b ? new Set(block(grid, a, b).flat()) : new Set();
+  for (const td of rowsOf(grid).flat()) {
+    td.classList.toggle("sel", inside.has(td));
+    if (inside.has(td)) td.setAttribute("aria-selected", "true"); else td.removeAttribute("aria-selected");
+  }
+};
+function focusCell(td, keep) {
+  if (!td) return;
+  const grid = gridOf(td);
+  for (const x of all("td[tabindex='0'], th[tabindex='0']", grid)) x.tabIndex = -1;
+  td.tabIndex = 0; td.focus({ preventScroll: false });
+  from = keep && from && grid.contains(from) ? from : td;
+  select(grid, from, td);
+}
+const chosen = (grid, td) => from && grid.contains(from) ? block(grid, from, td) : [[td]];
+
+function edit(td, text) {
+  if (!can(td) || td.querySelector("input, select")) return;
+  const grid = gridOf(td), old = textOf(td), choices = td.dataset.choices?.split("|");
+  const box = document.createElement(choices ? "select" : "input");
+  if (choices) {
+    for (const c of choices.includes(old) ? choices : [old, ...choices]) box.append(new Option(c === "" ? "none" : c, c, false, c === old));
+    if (text) box.value = choices.find(c => c.toLowerCase().startsWith(text.toLowerCase())) ?? old;
+  } else { box.value = text ?? old; box.autocomplete = "off"; box.spellcheck = false; }
+  box.setAttribute("aria-label", td.dataset.h ?? td.parentElement.querySelector("th")?.textContent ?? "Entry");
+  td.dataset.was = typed.get(keyOf(td))?.was ?? old;
+  td.textContent = ""; td.append(box); box.focus();
+  if (!choices && text === undefined) box.select();
+  let open = true;
+  const bare = v => td.dataset.unit && /^[\d.,/ ]*\d[\d.,/ ]*$/.test(v) ? v.trim() + " " + td.dataset.unit : v;
+  const close = keep => {
+    if (!open) return;
+    open = false;
+    const v = bare(box.value.trim());
+    box.onblur = null;
+    td.textContent = old;
+    if (keep && v !== old) change([[td, v]]);
+    else { if (td.dataset.field) field(td, old); else if (typed.has(keyOf(td))) show(td); else if (preview()) reload(); }
+  };
+  box.addEventListener("input", () => { if (td.dataset.field) field(td, bare(box.value.trim())); else if (preview() && !isNew(td)) reload(); });
+  if (choices) box.addEventListener("change", () => { close(true); focusCell(td); });
+  box.onblur = () => close(true);
+  box.onkeydown = e => {
+    e.stopPropagation();
+    if (e.key === "Escape") { e.preventDefault(); close(false); focusCell(td); }
+    else if (e.key === "Enter" || e.key === "Tab") {
+      e.preventDefault();
+      const g = rowsOf(grid), [r, c] = at(g, td);
+      close(true);
+      e.key === "Enter" ? focusCell(rowsOf(grid)[r + (e.shiftKey ? -1 : 1)]?.[c] ?? td) : next(grid, rowsOf(grid)[r]?.[c] ?? td, e.shiftKey);
+    }
+  };
+}
+const next = (grid, td, back) => {
+  const line = rowsOf(grid).flat().filter(can), to = line[line.indexOf(td) + (back ? -1 : 1)];
+  focusCell(to ?? td);
+  return !!to;
+};
+
+/** Where Ctrl and an arrow lead: to the end of the run of filled cells, or to the next filled one. */
+const edge = (g, r, c, dr, dc) => {
+  const full = (y, x) => g[y]?.[x] && textOf(g[y][x]) !== "", there = (y, x) => g[y]?.[x];
+  let y = r + dr, x = c + dc;
+  if (!there(y, x)) return g[r][c];
+  const run = full(r, c) && full(y, x);
+  while (there(y + dr, x + dc) && (run ? full(y + dr, x + dc) : !full(y, x))) { y += dr; x += dc; }
+  return g[y][x];
+};
+
+const tsv = text => /[\t\n"]/.test(text) ? '"' + text.replaceAll('"', '""') + '"' : text;
+const parse = text => {
+  const rows = [[]];
+  let cell = "", quoted = false;
+  const put = () => { rows.at(-1).push(cell.trim()); cell = ""; };
+  const s = text.replace(/\r\n?/g, "\n").replace(/\n$/, "");
+  for (let i = 0; i < s.length; i++) {
+    const ch = s[i];
+    if (quoted) { if (ch === '"') { if (s[i + 1] === '"') { cell += '"'; i++; } else quoted = false; } else cell += ch; }
+    else if (ch === '"' && cell === "") quoted = true;
+    else if (ch === "\t") put();
+    else if (ch === "\n") { put(); rows.push([]); }
+    else cell += ch;
+  }
+  put();
+  return rows;
+};
+const fromHtml = html => all("tr", new DOMParser().parseFromString(html, "text/html")).map(tr => [...tr.cells].map(td => td.textContent.replace(/\s+/g, " ").trim()));
+
+const copy = (e, grid, td) => {
+  const cells = chosen(grid, td), texts = cells.map(row => row.map(textOf));
+  const esc = t => t.replace(/[&<>]/g, c => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;" })[c]);
+  e.clipboardData.setData("text/plain", texts.map(row => row.map(tsv).join("\t")).join("\n"));
+  e.clipboardData.setData("text/html", "<table>" + texts.map(row => "<tr>" + row.map(t => "<td>" + esc(t) + "</td>").join("") + "</tr>").join("") + "</table>");
+  e.preventDefault();
+};
+
+function paste(grid, td, rows) {
+  const [[one]] = [rows[0] ?? [""]], list = [];
+  let g = rowsOf(grid);
+  const into = chosen(grid, td), [r, c] = at(g, into[0][0]);
+  if (rows.length === 1 && rows[0].length === 1) { for (const x of into.flat()) list.push([x, one]); return change(list); }
+  rows.forEach((cells, i) => {
+    let row = g[r + i];
+    if (!row) {
+      // A block longer than the sheet makes rows of its own, where the sheet takes new ones.
+      const last = grid.tBodies[0].querySelector("tr[data-new]:last-of-type, tr[data-add]:last-of-type");
+      if (!last) return;
+      const more = last.cloneNode(true);
+      for (const x of more.cells) { if (x.dataset.path) x.textContent = ""; delete x.dataset.wrong; x.classList.remove("wrong", "sel"); }
+      more.dataset.row = rowKey(last) + i;
+      grid.tBodies[0].append(more);
+      row = [...more.cells];
+      g = rowsOf(grid);
+    }
+    cells.forEach((text, j) => { if (row[c + j]) list.push([row[c + j], text]); });
+  });
+  change(list);
+}
+
+function keys(e) {
+  const td = e.target.closest("td, th"), grid = td && gridOf(td);
+  if (!grid || e.target !== td) return;
+  const g = rowsOf(grid), [r, c] = at(g, td), ctrl = e.ctrlKey || e.metaKey;
+  if (r < 0) return;
+  const far = ctrl && e.key.startsWith("Arrow");
+  const to = far ? { ArrowUp: edge(g, r, c, -1, 0), ArrowDown: edge(g, r, c, 1, 0), ArrowLeft: edge(g, r, c, 0, -1), ArrowRight: edge(g, r, c, 0, 1) }
+    : { ArrowUp: g[r - 1]?.[c], ArrowDown: g[r + 1]?.[c], ArrowLeft: g[r][c - 1], ArrowRight: g[r][c + 1], PageUp: g[Math.max(0, r - 10)][c], PageDown: g[Math.min(g.length - 1, r + 10)][c],
+      Home: (ctrl ? g[0] : g[r])[0], End: (ctrl ? g.at(-1) : g[r]).at(-1) };
+  const line = chosen(grid, td).flat();
+  if (e.key in to) { e.preventDefault(); focusCell(to[e.key], e.shiftKey); }
+  else if (e.key === "Tab" && !grid.dataset.leave) { if (next(grid, td, e.shiftKey)) e.preventDefault(); }
+  else if (ctrl && e.key === "a") { e.preventDefault(); from = g[0][0]; select(grid, from, g.at(-1).at(-1)); td.focus(); from = g[0][0]; focusCell(g.at(-1).at(-1), true); }
+  else if (ctrl && e.key.toLowerCase() === "d") { e.preventDefault(); const b = chosen(grid, td); change(b.slice(1).flatMap(row => row.map((x, i) => [x, textOf(b[0][i])]))); }
+  else if (ctrl && e.key === "Delete") { e.preventDefault(); takeOut([...new Set(line.map(x => x.parentElement))]); }
+  else if (e.key === "Enter" || e.key === "F2") { e.preventDefault(); const link = td.querySelector("a, button"); can(td) ? edit(td) : link?.click(); }
+  else if (e.key === "Escape") { grid.dataset.leave = "1"; const t = typed.get(keyOf(td)); if (t && t.state === "wrong") change([[td, t.was]]); from = td; select(grid, td, td); return; }
+  else if (e.key === "Delete" || e.key === "Backspace") { e.preventDefault(); change(line.filter(can).map(x => [x, ""])); }
+  else if (e.key.length === 1 && !ctrl && !e.altKey && can(td)) { e.preventDefault(); edit(td, e.key); }
+  if (e.key !== "Tab") delete grid.dataset.leave;
+}
+
+const ready = grid => {
+  const g = rowsOf(grid), flat = g.flat();
+  for (const td of flat) { if (td.tabIndex !== 0) td.tabIndex = -1; if (td.tagName === "TD" && !can(td)) td.setAttribute("aria-readonly", "true"); }
+  if (!flat.some(td => td.tabIndex === 0)) { const first = flat.find(can) ?? flat[0]; if (first) first.tabIndex = 0; }
+  for (const td of flat) if (td.dataset.wrong !== undefined) show(td);
+};
+
+document.addEventListener("mousedown", e => {
+  const td = e.target.closest("td, th"), grid = td && gridOf(td);
+  if (!grid || e.target.closest("input, select, a, button") || e.button || !td.closest("tbody") || td.closest(".reason")) return;
+  e.preventDefault();
+  const open = $("td > input, td > select"); if (open) open.blur();
+  focusCell(td, e.shiftKey); drag = true;
+});
+document.addEventListener("mouseover", e => { const td = drag && e.buttons && e.target.closest("td, th"); if (td && from && gridOf(td) === gridOf(from) && td.closest("tbody")) focusCell(td, true); });
+addEventListener("mouseup", () => { drag = false; });
+document.addEventListener("dblclick", e => { const td = e.target.closest("td"); if (td && gridOf(td)) edit(td); });
+document.addEventListener("click", e => {
+  const out = e.target.closest("[data-out]");
+  if (out) takeOut([out.closest("tr")]);
+  const td = e.target.closest("td");
+  if (td && gridOf(td) && e.pointerType === "touch") edit(td);
+});
+document.addEventListener("keydown", e => {
+  const ctrl = e.ctrlKey || e.metaKey, k = e.key.toLowerCase();
+  if (ctrl && (k === "z" || k === "y") && !e.target.matches("input, textarea, select")) { e.preventDefault(); k === "y" || e.shiftKey ? step(undone.on, undone.back) : step(undone.back, undone.on); }
+  else keys(e);
+});
+for (const [name, act] of [["copy", copy], ["cut", (e, grid, td) => { copy(e, grid, td); change(chosen(grid, td).flat().filter(can).map(x => [x, ""])); }],
+  ["paste", (e, grid, td) => { const plain = e.clipboardData.getData("text/plain"); e.preventDefault(); paste(grid, td, plain ? parse(plain) : fromHtml(e.clipboardData.getData("text/html"))); }]]) {
+  document.addEventListener(name, e => {
+    const focus = document.activeElement, td = focus?.closest?.("td, th"), grid = td && gridOf(td);
+    if (grid && focus === td) act(e, grid, td);
+  });
+}
+for (const [id, act] of [["#undo", () => step(undone.back, undone.on)], ["#redo", () => step(undone.on, undone.back)]]) { const b = $(id); if (b) b.onclick = act; }
+
+recall();
+for (const grid of all("table[role=grid]")) ready(grid);
+for (const key of typed.keys()) { const td = cellOf(key); if (td) show(td); }
+if (typed.size) flush();
+// Another window or an editor may have changed the book: look when this window is looked at again.
+addEventListener("focus", () => { if ($("table[role=grid][id]") && !$("td > input, td > select")) refresh(); });

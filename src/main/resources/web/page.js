@@ -1,0 +1,46 @@
+// What every part of the page shares: finding, asking the book, and putting in what an answer changed.
+export const $ = (s, e = document) => e.querySelector(s), all = (s, e = document) => [...e.querySelectorAll(s)];
+
+let token = null;
+const askToken = async () => token ??= await (await fetch("/token")).text();
+
+/** Sends a change. The book's token is asked for again where the book was started anew meanwhile. */
+export async function send(path, body) {
+  for (let again = false; ; again = true) {
+    const answer = await fetch(path, { method: "POST", headers: { "X-Book-Token": await askToken() }, body });
+    if (answer.status !== 403 || again) return answer;
+    token = null;
+  }
+}
+
+const followers = [];
+/** Calls back with each page that was asked for anew, after its marked parts were put in. */
+export const onPage = f => followers.push(f);
+
+/** Puts the marked parts of a newer state of this page in; the field under the fingers is never touched. */
+export function take(page, leave = () => false) {
+  for (const part of all("[data-part]")) {
+    const now = page.getElementById(part.id);
+    if (!now || leave(part) || part.contains(document.activeElement) && document.activeElement !== part) continue;
+    if (part.innerHTML !== now.innerHTML) part.innerHTML = now.innerHTML;
+    for (const kept of ["class", "hidden"]) {
+      if (now.hasAttribute(kept)) part.setAttribute(kept, now.getAttribute(kept)); else part.removeAttribute(kept);
+    }
+  }
+  for (const f of followers) f(page);
+}
+
+/** Makes asking for pages orderly: one question at a time, the newest last; an answer to an older one is not shown. */
+export function asker(address, shown, failed) {
+  let busy = false, again = false;
+  const ask = async () => {
+    if (busy) { again = true; return; }
+    const url = address();
+    let answer = null, text = "";
+    busy = true;
+    try { answer = await fetch(url, { headers: { Accept: "text/html" } }); text = await answer.text(); } catch (e) { if (!again) failed(e); answer = null; }
+    busy = false;
+    if (again) { again = false; ask(); } else if (answer) shown(new DOMParser().parseFromString(text, "text/html"), url, answer.ok);
+  };
+  return ask;
+}
