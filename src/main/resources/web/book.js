@@ -103,6 +103,27 @@ document.addEventListener("click", e => {
   if (b?.dataset.takeOut) acted("/take-out", { kind: b.dataset.takeOut, id: b.dataset.id }, location.pathname);
 });
 
+// the working of a figure, opened beneath it
+document.addEventListener("click", e => {
+  const how = e.target.closest("[data-how]");
+  if (!how) return;
+  const tr = how.closest("tr"), place = tr ?? how.closest(".figures"), open = place.nextElementSibling?.matches(".opened") ? place.nextElementSibling : null;
+  const same = open?.dataset.figure === how.dataset.how;
+  open?.remove();
+  for (const b of all("[data-how][aria-expanded=true]")) if (b !== how) b.setAttribute("aria-expanded", "false");
+  how.setAttribute("aria-expanded", String(!same));
+  if (same) return;
+  const row = all("[data-figure]", $("#part-work")).find(r => r.dataset.figure.toLowerCase() === how.dataset.how.toLowerCase());
+  const [name, value, formula, from] = row ? [...row.cells].map(c => c.textContent.trim()) : [how.dataset.how, "", "is not worked out for this mix", ""];
+  const text = document.createElement(tr ? "td" : "p"), bold = document.createElement("b");
+  bold.textContent = name + (value ? " = " + value : "");
+  text.append(bold, ": " + formula + (from ? " (" + from + ")" : "") + ".");
+  const made = tr ? document.createElement("tr") : document.createElement("div");
+  if (tr) text.colSpan = tr.cells.length;
+  made.className = "opened"; made.dataset.figure = how.dataset.how; made.append(text);
+  place.after(made);
+});
+
 // recipe: a changed formula is kept as a new revision; where it can't be, what was typed stays and the reason is told
 const formula = $("form[data-revision]");
 if (formula) formula.addEventListener("submit", async e => {
@@ -111,7 +132,9 @@ if (formula) formula.addEventListener("submit", async e => {
   told.hidden = true; button.disabled = true;
   try {
     const answer = await send(formula.dataset.revision, new URLSearchParams(new FormData(formula)));
-    if (answer.ok) { location.reload(); return; }
+    if (answer.ok) { location.href = formula.getAttribute("action"); return; }
+    // The version there now: saving once more keeps this formula on top of it.
+    if (answer.headers.has("X-Version")) formula.elements.base.value = answer.headers.get("X-Version");
     told.textContent = await answer.text();
   } catch {
     told.textContent = "The book does not answer, so nothing was saved. Start it again; what you typed stays here.";

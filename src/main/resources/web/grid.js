@@ -169,7 +169,7 @@ function change(list, keep = true) {
     const key = keyOf(td), from = textOf(td);
     if (from === text) continue;
     steps.push({ key, from, to: text });
-    if (td.dataset.field) { td.dataset.typed = text; td.textContent = text; field(td, text); continue; }
+    if (td.dataset.field) { td.dataset.typed = text; td.textContent = text; field(td, text, true); continue; }
     if (isNew(td)) { td.textContent = text; continue; }
     const e = typed.get(key), was = e ? e.was : from;
     td.textContent = text;
@@ -183,9 +183,9 @@ function change(list, keep = true) {
   flush();
 }
 
-const field = (td, text) => {
+const field = (td, text, anew) => {
   const box = gridOf(td).closest("form")?.elements[td.dataset.field] ?? document.getElementById(td.dataset.form)?.elements[td.dataset.field];
-  if (box && box.value !== text) { box.value = text; box.dispatchEvent(new Event("input", { bubbles: true })); }
+  if (box && (anew || box.value !== text)) { box.value = text; box.dispatchEvent(new Event("input", { bubbles: true })); }
 };
 
 async function step(from, to) {
@@ -339,10 +339,13 @@ function edit(td, text) {
     else { if (td.dataset.field) field(td, old); else if (typed.has(keyOf(td))) show(td); else if (preview()) reload(); }
   };
   box.addEventListener("input", () => { if (td.dataset.field) field(td, bare(box.value.trim())); else if (preview() && !isNew(td)) reload(); });
-  if (choices) box.addEventListener("change", () => { close(true); focusCell(td); });
+  // Letters and arrows go through the choices; only a choice made by hand closes at once.
+  let keyed = false;
+  if (choices) { box.addEventListener("mousedown", () => { keyed = false; }); box.addEventListener("change", () => { if (!keyed) { close(true); focusCell(td); } }); }
   box.onblur = () => close(true);
   box.onkeydown = e => {
     e.stopPropagation();
+    keyed = true;
     if (e.key === "Escape") { e.preventDefault(); close(false); focusCell(td); }
     else if (e.key === "Enter" || e.key === "Tab") {
       e.preventDefault();

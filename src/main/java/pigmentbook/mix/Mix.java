@@ -198,6 +198,7 @@ public record Mix(
      * @param partBGrams part B
      * @param pigmentGrams each pigment, in the order of work
      * @param totalGrams everything weighed
+     * @param itemCosts what each item costs, but for those whose lots state no price
      * @param cost what it costs, or null if a price is missing
      */
     public record Totals(
@@ -206,7 +207,16 @@ public record Mix(
             double partBGrams,
             Map<Item, Double> pigmentGrams,
             double totalGrams,
-            @Nullable Cost cost) {}
+            Map<Item, Cost> itemCosts,
+            @Nullable Cost cost) {
+
+        /** Returns an item's grams, exact. */
+        public double grams(Item item) {
+            return item.equals(Item.PART_A)
+                    ? partAGrams
+                    : item.equals(Item.PART_B) ? partBGrams : pigmentGrams.getOrDefault(item, 0.0);
+        }
+    }
 
     /**
      * What a mix costs.

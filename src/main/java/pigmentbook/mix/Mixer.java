@@ -19,7 +19,6 @@ import pigmentbook.book.Settings;
 import pigmentbook.quantity.Density;
 import pigmentbook.quantity.Duration;
 import pigmentbook.quantity.Mass;
-import pigmentbook.quantity.Money;
 import pigmentbook.quantity.Percent;
 import pigmentbook.quantity.WeighingStep;
 
@@ -190,38 +189,8 @@ public final class Mixer {
                 proportions.partB() * resinGrams,
                 pigmentGrams,
                 proportions.total() * resinGrams,
-                cost(lots));
-    }
-
-    /** Returns grams × price / received quantity over all lots; null if a price is missing or currencies differ. */
-    private static Mix.@Nullable Cost cost(Map<Item, Lots.Choice> lots) {
-        double amount = 0;
-        String currency = null;
-        for (Lots.Choice choice : lots.values()) {
-            for (int i = 0; i < choice.lots().size(); i++) {
-                Lots.Taken taken = choice.lots().get(i);
-                // What the shelf lacks has to be bought again: it counts at the last lot's price.
-                boolean last = i == choice.lots().size() - 1;
-                double grams = taken.grams() + (last ? choice.missingGrams() : 0);
-                Money price = taken.lot().price();
-                if (grams == 0) {
-                    continue;
-                }
-                if (price == null
-                        || !(taken.lot().quantity().grams() > 0)
-                        || (currency != null && !currency.equals(price.currency()))) {
-                    return null;
-                }
-                currency = price.currency();
-                amount += grams
-                        * price.amount().doubleValue()
-                        / taken.lot().quantity().grams();
-            }
-            if (choice.lots().isEmpty() && choice.needGrams() > 0) {
-                return null;
-            }
-        }
-        return currency == null ? null : new Mix.Cost(amount, currency);
+                Costs.ofItems(lots),
+                Costs.ofAll(lots));
     }
 
     /** Returns t·2^((T_stated − T)/10), never longer than stated; null where the data sheet states none. */

@@ -117,6 +117,10 @@ public final class Workings {
                 .pigmentGrams()
                 .forEach((item, grams) -> add(nameOf(item), grams, "g", "for each gram of resin × mixed resin", ""));
         add("total", mix.totals().totalGrams(), "g", "part A + part B + pigments", "");
+        Mix.Cost cost = mix.totals().cost();
+        if (cost != null) {
+            add("cost", cost.amount(), cost.currency(), "grams × price / received quantity, over all lots", "");
+        }
     }
 
     private double carriedGrams() {

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
+import pigmentbook.book.Item;
 import pigmentbook.mix.MixRefusedException;
 import pigmentbook.mix.MixRequest;
 import pigmentbook.quantity.BadAmountException;
@@ -19,7 +20,9 @@ import pigmentbook.quantity.Volume;
 /**
  * What the form of a mix says, as it was typed.
  *
- * @param lead which figure leads: {@code mold}, {@code volume}, {@code total} or {@code shelf}
+ * @param lead which figure leads: {@code mold}, {@code volume}, {@code total}, {@code shelf}, {@code resin} or an
+ *     item's id
+ * @param amount the amount that leads, for the resin or an item
  */
 record MixForm(
         String lead,
@@ -27,6 +30,7 @@ record MixForm(
         String fill,
         String volume,
         String total,
+        String amount,
         String layers,
         String allowance,
         String cup,
@@ -37,8 +41,10 @@ record MixForm(
     static MixForm of(Context context, Book book, String usualMold) {
         String mold = text(context, "mold", usualMold);
         String lead = text(context, "lead", mold.isEmpty() ? "total" : "mold");
-        if (!List.of("mold", "volume", "total", "shelf").contains(lead)) {
-            throw new NotThereException("A mix is led by its mold, its volume, its total or the shelf.");
+        boolean item = !List.of("mold", "volume", "total", "shelf").contains(lead);
+        if (item && context.queryParam("size-" + lead) == null) {
+            throw new NotThereException(
+                    "A mix is led by its mold, its volume, its total, an item’s amount or the shelf.");
         }
         return new MixForm(
                 lead,
@@ -46,6 +52,7 @@ record MixForm(
                 text(context, "fill", ""),
                 text(context, "volume", ""),
                 text(context, "total", lead.equals("total") ? "500 g" : ""),
+                item ? text(context, "size-" + lead, "") : "",
                 text(context, "layers", ""),
                 text(context, "allowance", book.settings().allowance().written()),
                 text(
@@ -72,12 +79,12 @@ record MixForm(
                 size(),
                 count(),
                 List.of(),
-                amount("Allowance", allowance, Percent::parse),
-                amount("Cup", cup, Mass::parse),
+                typed("Allowance", allowance, Percent::parse),
+                typed("Cup", cup, Mass::parse),
                 null,
                 null,
                 null,
-                amount("Room", room, Temperature::parse),
+                typed("Room", room, Temperature::parse),
                 null,
                 List.of(),
                 on);
@@ -88,12 +95,14 @@ record MixForm(
             case "volume" -> new MixRequest.ForVolume(need("Room", withUnit(volume, "mL"), Volume::parse));
             case "total" -> new MixRequest.ForTotal(need("Total", withUnit(total, "g"), Mass::parse));
             case "shelf" -> new MixRequest.ForShelf();
-            default -> {
+            case "resin" -> new MixRequest.ForResin(need("Mixed resin", withUnit(amount, "g"), Mass::parse));
+            case "mold" -> {
                 if (mold.isEmpty()) {
                     throw new MixRefusedException("No mold is chosen. Choose one, or type a total.");
                 }
-                yield new MixRequest.ForMold(mold, amount("Fill", fill, Length::parse));
+                yield new MixRequest.ForMold(mold, typed("Fill", fill, Length::parse));
             }
+            default -> new MixRequest.ForItem(Item.of(lead), need(lead, withUnit(amount, "g"), Mass::parse));
         };
     }
 
@@ -116,7 +125,7 @@ record MixForm(
         }
     }
 
-    private static <T> @Nullable T amount(String field, String text, Function<String, T> parse) {
+    private static <T> @Nullable T typed(String field, String text, Function<String, T> parse) {
         return text.isEmpty() ? null : need(field, text, parse);
     }
 

@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
+import pigmentbook.book.Item;
 import pigmentbook.book.Lot;
 import pigmentbook.book.Mold;
 import pigmentbook.book.Pour;
@@ -24,6 +25,7 @@ import pigmentbook.mix.Caution;
 import pigmentbook.mix.Mix;
 import pigmentbook.mix.MixRefusedException;
 import pigmentbook.mix.Mixer;
+import pigmentbook.mix.WasAndWill;
 import pigmentbook.mix.Workings;
 import pigmentbook.quantity.BadAmountException;
 import pigmentbook.sheet.MixSheet;
@@ -42,11 +44,14 @@ public final class MixPage {
     /** A row of as it was and as it will be. */
     public record WasWill(String what, String was, String will, String changes) {}
 
+    /** One item in all cups. */
+    public record InAll(String id, String name, String grams, String typed, boolean leads, String cost) {}
+
     /** One item to weigh. */
     public record Weigh(String name, String each, String range, String display) {}
 
     /** One layer's cups. */
-    public record LayerView(String caption, String cups, List<Weigh> items) {}
+    public record LayerView(int number, String caption, String cups, List<Weigh> items) {}
 
     /** What a lot gives. */
     public record Taken(String name, String lot, String takes, String left, double has, double take, String good) {}
@@ -65,15 +70,27 @@ public final class MixPage {
                 context -> sheet(context, book.now().book(), clock, context.pathParam("id")));
     }
 
-    private static Recipe.Revision revision(Context context, Recipe recipe) {
-        String asked = context.queryParam("revision");
-        if (asked == null || asked.isEmpty()) {
-            return recipe.current();
+    /** Returns the pour that is to be made again, or null where none is named. */
+    private static @Nullable Pour asked(Context context, Book book, Recipe recipe) {
+        String id = context.queryParam("pour");
+        if (id == null || id.isEmpty()) {
+            return null;
+        }
+        Pour pour = book.pours().get(id);
+        if (pour == null || !pour.recipeId().equals(recipe.id())) {
+            throw new NotThereException("The recipe " + recipe.name() + " has no such pour.");
+        }
+        return pour;
+    }
+
+    private static Recipe.Revision revision(Context context, Recipe recipe, @Nullable Pour pour) {
+        if (context.queryParam("revision") != null || pour == null) {
+            return RecipePage.revision(context, recipe);
         }
         return recipe.revisions().stream()
-                .filter(each -> String.valueOf(each.number()).equals(asked))
+                .filter(each -> each.number() == pour.revision())
                 .findFirst()
-                .orElseThrow(() -> new NotThereException("The recipe " + recipe.name() + " has no such revision."));
+                .orElse(recipe.current());
     }
 
     private static @Nullable Pour last(Book book, Recipe recipe) {
@@ -85,8 +102,11 @@ public final class MixPage {
 
     private static void show(Context context, Book book, Clock clock, String id) {
         Recipe recipe = RecipePage.recipe(book, id);
-        Recipe.Revision revision = revision(context, recipe);
-        Pour was = last(book, recipe);
+        Pour was = asked(context, book, recipe);
+        Recipe.Revision revision = revision(context, recipe, was);
+        if (was == null) {
+            was = last(book, recipe);
+        }
         String usual = was != null && was.moldId() != null && book.molds().containsKey(was.moldId())
                 ? was.moldId()
                 : book.molds().keySet().stream().findFirst().orElse("");
@@ -95,6 +115,7 @@ public final class MixPage {
         values.put("id", recipe.id());
         values.put("name", recipe.name());
         values.put("revision", revision.number());
+        values.put("pour", context.queryParam("pour") == null ? "" : String.valueOf(context.queryParam("pour")));
         values.put("query", context.queryString() == null ? "" : String.valueOf(context.queryString()));
         values.put("molds", molds(book, form.mold()));
         Mix mix = null;
@@ -135,7 +156,15 @@ public final class MixPage {
         values.put("hex", hex);
         values.put("about", mix == null ? "" : about(mix));
         values.put("figures", mix == null ? Map.of() : figures(values, mix, form));
-        values.put("rows", mix == null ? List.of() : wasWill(mix, was));
+        WasAndWill both = mix == null || was == null ? null : WasAndWill.of(book, mix, was);
+        values.put("rows", both == null ? List.of() : wasWill(both));
+        values.put("inKind", both == null ? List.of() : both.inKind());
+        values.put("inAll", inAll(mix, form));
+        values.put(
+                "wasOn",
+                was == null || was.started() == null
+                        ? ""
+                        : was.started().toLocalDate().toString());
         values.put("section", mix == null ? "" : section(mix, hex));
         values.put("plan", mix == null || mix.mold() == null ? "" : plan(mix.mold(), hex));
         values.put(
@@ -195,46 +224,50 @@ public final class MixPage {
         return figures;
     }
 
-    private static List<WasWill> wasWill(Mix mix, @Nullable Pour was) {
-        if (was == null) {
-            return List.of();
-        }
-        double grams = 0;
-        int cups = 0;
-        double depth = 0;
-        for (Pour.Layer layer : was.layers()) {
-            depth += layer.depth() == null ? 0 : layer.depth().mm();
-            cups += layer.cups().size();
-            for (Pour.Cup cup : layer.cups()) {
-                for (Pour.Weighed weighed : cup.weighed()) {
-                    grams += weighed.grams();
-                }
-            }
-        }
-        int nowCups =
-                mix.layers().stream().mapToInt(layer -> layer.cups().size()).sum();
-        List<WasWill> rows = new ArrayList<>();
-        double total = mix.totals().totalGrams();
-        rows.add(new WasWill(
-                "Total, g",
-                Figures.of(grams, 1),
-                Figures.of(total, 1),
-                grams > 0 ? "× " + Figures.plain(total / grams, total / grams < 10 ? 2 : 0) : ""));
-        Double top = mix.layers().get(mix.layers().size() - 1).toMm();
-        if (top != null && depth > 0) {
-            rows.add(new WasWill(
-                    "Depth, mm", Figures.of(depth, 1), Figures.of(top, 1), "× " + Figures.plain(top / depth, 2)));
-        }
-        rows.add(change("Layers", was.layers().size(), mix.layers().size()));
-        rows.add(change("Cups", cups, nowCups));
-        return rows;
+    private static List<WasWill> wasWill(WasAndWill both) {
+        return both.rows().stream()
+                .map(row -> {
+                    Double factor = row.factor();
+                    return new WasWill(
+                            row.what(),
+                            row.was() == null ? "" : Figures.of(row.was(), row.decimals()),
+                            row.will() == null ? "" : Figures.of(row.will(), row.decimals()),
+                            factor == null ? "" : "× " + Figures.plain(factor, factor < 10 ? 2 : 0));
+                })
+                .toList();
     }
 
-    private static WasWill change(String what, int was, int will) {
-        String[] words = {"none", "one", "two", "three", "four", "five", "six"};
-        String changes =
-                was == will || was >= words.length || will >= words.length ? "" : words[was] + " became " + words[will];
-        return new WasWill(what, Figures.of(was, 0), Figures.of(will, 0), changes);
+    /** Returns each item's grams in all cups: typing one lets it lead. */
+    private static List<InAll> inAll(@Nullable Mix mix, MixForm form) {
+        if (mix == null) {
+            return List.of();
+        }
+        List<InAll> rows = new ArrayList<>();
+        for (Mix.Weighing weighing : mix.layers().get(0).cups().get(0).items()) {
+            Item item = weighing.item();
+            boolean leads = form.lead().equals(item.id());
+            Mix.Cost cost = mix.totals().itemCosts().get(item);
+            rows.add(new InAll(
+                    item.id(),
+                    weighing.name(),
+                    leads
+                            ? Pen.escaped(form.amount())
+                            : Figures.of(
+                                    mix.totals().grams(item),
+                                    weighing.scale().step().decimals()),
+                    leads ? form.amount() : "",
+                    leads,
+                    cost == null ? "" : Figures.of(cost.amount(), 2)));
+        }
+        boolean leads = form.lead().equals("resin");
+        rows.add(new InAll(
+                "resin",
+                "Mixed resin",
+                leads ? Pen.escaped(form.amount()) : Figures.of(mix.totals().mixedResinGrams(), 1),
+                leads ? form.amount() : "",
+                leads,
+                ""));
+        return rows;
     }
 
     private static String section(Mix mix, String hex) {
@@ -275,6 +308,7 @@ public final class MixPage {
                 : ", " + Figures.plain(layer.fromMm(), 1) + "–" + Figures.plain(layer.toMm(), 1) + " mm";
         String start = layer.startHours() == 0 ? "" : ", from " + Figures.plain(layer.startHours(), 1) + " h";
         return new LayerView(
+                layer.number(),
                 "Layer " + layer.number() + " of " + mix.layers().size() + depth + start,
                 (layer.cups().size() == 1 ? "1 cup of " : layer.cups().size() + " equal cups of ")
                         + Figures.plain(cup.totalGrams(), 0) + " g",
@@ -315,7 +349,7 @@ public final class MixPage {
         return Math.round(Math.max(0, Math.min(100, percent)) * 10) / 10.0;
     }
 
-    private static List<CautionView> cautions(Mix mix, boolean standing) {
+    static List<CautionView> cautions(Mix mix, boolean standing) {
         return mix.cautions().stream()
                 .filter(caution -> caution.code().startsWith(STANDING) == standing)
                 .map(caution -> new CautionView(
@@ -343,7 +377,7 @@ public final class MixPage {
             throw new NotThereException("A sheet comes as xlsx, ods, csv or html.");
         }
         MixForm form = MixForm.of(context, book, "");
-        Mix mix = Mixer.mix(book, recipe, revision(context, recipe), form.request(LocalDate.now(clock)));
+        Mix mix = Mixer.mix(book, recipe, RecipePage.revision(context, recipe), form.request(LocalDate.now(clock)));
         SheetInfo info = new SheetInfo(
                 SheetIds.next(clock, recipe.id()), LocalDateTime.now(clock).withNano(0), "", Paper.A4);
         ByteArrayOutputStream out = new ByteArrayOutputStream();

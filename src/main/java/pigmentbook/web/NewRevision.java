@@ -1,5 +1,6 @@
 package pigmentbook.web;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
@@ -7,12 +8,9 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.util.Map;
-import java.util.TreeMap;
 import pigmentbook.book.Book;
 import pigmentbook.book.Recipe;
 import pigmentbook.quantity.BadAmountException;
-import pigmentbook.quantity.Percent;
 import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.BookWriter;
 import pigmentbook.store.ConflictException;
@@ -21,8 +19,6 @@ import pigmentbook.store.SaveFailedException;
 
 /** Keeps a changed formula as a new revision; the saved ones stay as they are. */
 final class NewRevision {
-
-    private static final String PERCENT_OF = "percent-";
 
     private NewRevision() {}
 
@@ -34,11 +30,9 @@ final class NewRevision {
             } catch (BadAmountException | SaveFailedException e) {
                 told(context, HttpStatus.UNPROCESSABLE_CONTENT, String.valueOf(e.getMessage()));
             } catch (ConflictException e) {
-                told(
-                        context,
-                        HttpStatus.CONFLICT,
-                        "This recipe was changed elsewhere meanwhile. What you typed stays here: open the recipe in another"
-                                + " window, compare, and save again from there.");
+                book.reread();
+                context.header("X-Version", e.version());
+                told(context, HttpStatus.CONFLICT, bothSides(e.there()));
             }
         });
     }
@@ -51,7 +45,8 @@ final class NewRevision {
             throws SaveFailedException, ConflictException, BookUnavailableException {
         Book book = live.now().book();
         Recipe recipe = RecipePage.recipe(book, context.pathParam("id"));
-        Map<String, String> percents = percents(context, book);
+        Formula formula = Formula.of(context, book, RecipePage.revision(context, recipe), "");
+        formula.requireRight();
         BookWriter writer = live.writer();
         BookWriter.Current current = writer.read(Kind.RECIPE, recipe.id());
         ObjectNode changed = current.record().deepCopy();
@@ -63,13 +58,14 @@ final class NewRevision {
         ObjectNode revision = revisions.addObject();
         revision.put("number", number);
         revision.put("date", today.toString());
-        revision.put("resin", recipe.current().resinId());
-        revision.put("percentOf", recipe.current().percentOf().words());
+        revision.put("resin", formula.resin());
+        revision.put("percentOf", formula.percentOf().words());
         ArrayNode pigments = revision.putArray("pigments");
-        for (Recipe.PigmentLoading loading : recipe.current().pigments()) {
-            add(pigments, loading.pigmentId(), percents.remove(loading.pigmentId()));
-        }
-        percents.forEach((pigment, percent) -> add(pigments, pigment, percent));
+        formula.percents().forEach((pigment, percent) -> {
+            if (!percent.isEmpty()) {
+                pigments.addObject().put("pigment", pigment).put("percent", percent);
+            }
+        });
         String why = context.formParam("why");
         revision.put("why", why == null ? "" : why.strip());
         String base = context.formParam("base");
@@ -78,46 +74,18 @@ final class NewRevision {
         return number;
     }
 
-    private static void add(ArrayNode pigments, String pigment, @org.jspecify.annotations.Nullable String percent) {
-        if (percent != null && !percent.isEmpty()) {
-            pigments.addObject().put("pigment", pigment).put("percent", percent);
-        }
-    }
-
-    /** Returns what was typed for each pigment, as it was typed; an empty one leaves the pigment out. */
-    private static Map<String, String> percents(Context context, Book book) {
-        Map<String, String> percents = new TreeMap<>();
-        context.formParamMap().forEach((name, values) -> {
-            if (name.startsWith(PERCENT_OF) && !values.isEmpty()) {
-                put(
-                        percents,
-                        book,
-                        name.substring(PERCENT_OF.length()),
-                        values.get(0).strip());
-            }
-        });
-        String added = context.formParam("added");
-        String addedPercent = context.formParam("added-percent");
-        if (added != null && !added.isEmpty() && addedPercent != null) {
-            if (percents.containsKey(added)) {
-                throw new BadAmountException("The recipe has " + added + " already. Change its percent above.");
-            }
-            put(percents, book, added, addedPercent.strip());
-        }
-        return percents;
-    }
-
-    private static void put(Map<String, String> percents, Book book, String pigment, String percent) {
-        if (!book.pigments().containsKey(pigment)) {
-            throw new BadAmountException("There is no pigment \"" + pigment + "\" on the shelf.");
-        }
-        if (!percent.isEmpty()) {
-            try {
-                Percent.parse(percent);
-            } catch (BadAmountException e) {
-                throw new BadAmountException(pigment + ": " + e.getMessage());
-            }
-        }
-        percents.put(pigment, percent);
+    /** Tells both sides: what the recipe says there now, and that what was typed is still here. */
+    private static String bothSides(JsonNode there) {
+        JsonNode last = there.path("revisions").path(there.path("revisions").size() - 1);
+        StringBuilder formula = new StringBuilder();
+        last.path("pigments")
+                .forEach(each -> formula.append(formula.length() == 0 ? "" : ", ")
+                        .append(each.path("pigment").asText())
+                        .append(' ')
+                        .append(each.path("percent").asText()));
+        return "This recipe was changed elsewhere meanwhile. There its last revision is "
+                + last.path("number").asText() + ": " + (formula.length() == 0 ? "clear resin" : formula)
+                + ". What you typed stands here and is not saved. Save again to keep yours on top of it, or load the page"
+                + " anew to go on from theirs.";
     }
 }

@@ -5,8 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -42,17 +40,7 @@ class GridBrowserTest {
 
     @BeforeEach
     void serve() throws IOException {
-        Path from = Path.of("recipes");
-        try (Stream<Path> files = Files.walk(from)) {
-            for (Path file : (Iterable<Path>) files::iterator) {
-                Path to = folder.resolve(from.relativize(file).toString());
-                if (Files.isDirectory(file)) {
-                    Files.createDirectories(to);
-                } else {
-                    Files.copy(file, to, StandardCopyOption.REPLACE_EXISTING);
-                }
-            }
-        }
+        Served.copyOfTheBook(folder);
         served = new Served(folder);
     }
 

@@ -5,10 +5,13 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.stream.Stream;
 
 /** The demo book, served for a test on 25 November 2026. */
 final class Served implements AutoCloseable {
@@ -32,6 +35,22 @@ final class Served implements AutoCloseable {
         } catch (Exception e) {
             throw new IllegalStateException(e);
         }
+    }
+
+    /** Copies the demo book, for a test that changes it. */
+    static Path copyOfTheBook(Path into) throws IOException {
+        Path from = Path.of("recipes");
+        try (Stream<Path> files = Files.walk(from)) {
+            for (Path file : (Iterable<Path>) files::iterator) {
+                Path to = into.resolve(from.relativize(file).toString());
+                if (Files.isDirectory(file)) {
+                    Files.createDirectories(to);
+                } else {
+                    Files.copy(file, to, StandardCopyOption.REPLACE_EXISTING);
+                }
+            }
+        }
+        return into;
     }
 
     String url() {

@@ -257,7 +257,7 @@ class WebServerTest {
         byte[] before = java.nio.file.Files.readAllBytes(file);
         try (Served own = new Served(folder)) {
             String page = own.get("/recipes/ember").body();
-            HttpResponse<String> answer = saved(own, page, "percent-amber-paste=12");
+            HttpResponse<String> answer = saved(own, page, "percent-amber-paste=12+g");
             assertThat(answer.statusCode()).isEqualTo(422);
             assertThat(answer.body()).startsWith("amber-paste: ");
             assertThat(saved(own, page, "percent-none-such=1+%25").body())
