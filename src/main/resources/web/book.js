@@ -13,36 +13,6 @@ for (const b of all("[data-theme-switch]")) {
 }
 for (const b of all("[data-print]")) b.onclick = () => print();
 
-// recipes: filter and order what is there; a colour to come near to is asked of the server
-const seek = $("[data-seek]");
-if (seek) {
-  const list = $(".drawer"), items = [...list.children], more = $("details", seek);
-  if (more) more.open = !matchMedia("(max-width: 78rem)").matches;
-  const by = {
-    "name": (a, b) => a.dataset.name.localeCompare(b.dataset.name),
-    "how it came out": (a, b) => b.dataset.rate - a.dataset.rate,
-    "light to dark": (a, b) => b.dataset.l - a.dataset.l,
-    "last made": (a, b) => b.dataset.made.localeCompare(a.dataset.made),
-    "nearest first": (a, b) => a.dataset.near - b.dataset.near,
-  };
-  let order = "";
-  const show = () => {
-    const words = $("#find").value.toLowerCase().split(/[\s,]+/).filter(Boolean), tags = all("[data-tag]:checked", seek).map(t => t.dataset.tag);
-    let shown = 0;
-    for (const li of items) {
-      const own = li.dataset.words;
-      li.hidden = !words.every(w => own.includes(w)) || !tags.every(t => own.split("|")[0].split(",").includes(t)) || ($("#canmake").checked && li.dataset.short === "1") || (li.dataset.away === "1" && !tags.includes("put-away"));
-      if (!li.hidden) shown++;
-    }
-    const wanted = $("#sort").value;
-    if (wanted !== order && by[wanted]) { list.append(...items.sort(by[wanted])); order = wanted; }
-    $("#shown").textContent = shown;
-    $("#none").hidden = shown > 0;
-  };
-  seek.addEventListener("input", e => { if (e.target.id === "pick") { $("#near").value = e.target.value; seek.requestSubmit(); } else if (e.target.id !== "near") show(); });
-  show();
-}
-
 // live: what depends on a form follows while somebody types. One question at a time, the newest last; the field under the fingers is never touched.
 const form = $("form[data-live]");
 if (form) {
@@ -66,6 +36,14 @@ if (form) {
   });
   form.addEventListener("submit", e => { e.preventDefault(); if (!form.dataset.revision) ask(); });
   document.addEventListener("book-changed", ask);
+  // recipes: a picked colour is typed for the person; more of the list is shown without a new page
+  $("#pick")?.addEventListener("input", e => { e.stopPropagation(); $("#near").value = e.target.value; ask(); });
+  document.addEventListener("click", e => {
+    const more = e.target.closest("[data-more]");
+    if (more) { e.preventDefault(); form.elements.show.value = more.dataset.more; ask(); }
+  });
+  const extra = $("details", form);
+  if (extra && matchMedia("(max-width: 78rem)").matches) extra.open = false;
 }
 
 // molds: the slice read-out follows the height, in the drawing too

@@ -1,6 +1,7 @@
 package pigmentbook.mix;
 
 import java.time.LocalDate;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -60,6 +61,8 @@ public record Mix(
         List<Offer> offers,
         List<Caution> cautions) {
 
+    private static final double LAST_BITS = 1e-9;
+
     /** Returns the same mix with what there is to say of it. */
     Mix with(List<Offer> offers, List<Caution> cautions) {
         return new Mix(
@@ -84,6 +87,25 @@ public record Mix(
                 inputs,
                 offers,
                 cautions);
+    }
+
+    /** Returns what no lot on the shelf gives, in g, by item; empty where all is there. */
+    public Map<Item, Double> missingGrams() {
+        Map<Item, Double> missing = new LinkedHashMap<>();
+        for (Layer layer : layers) {
+            for (Cup cup : layer.cups()) {
+                for (Weighing weighing : cup.items()) {
+                    double given = weighing.lots().stream()
+                            .mapToDouble(LotGrams::grams)
+                            .sum();
+                    double lacks = weighing.exactGrams() - given;
+                    if (lacks > weighing.exactGrams() * LAST_BITS) {
+                        missing.merge(weighing.item(), lacks, Double::sum);
+                    }
+                }
+            }
+        }
+        return missing;
     }
 
     /**

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.store.BookFolder;
 import pigmentbook.store.BookUnavailableException;
@@ -53,6 +54,22 @@ public final class LiveBook {
             Thread.currentThread().interrupt();
             throw new IllegalStateException(e);
         }
+    }
+
+    /** Does something once the book is open, beside whatever else there is to do; never where it can't be opened. */
+    void whenOpened(Consumer<Opened> work) {
+        background(
+                () -> {
+                    try {
+                        work.accept(opening.get());
+                    } catch (ExecutionException e) {
+                        // Whoever waits for the book is told.
+                        return;
+                    } catch (InterruptedException e) {
+                        Thread.currentThread().interrupt();
+                    }
+                },
+                "prepare the first page");
     }
 
     private static void background(Runnable work, String name) {

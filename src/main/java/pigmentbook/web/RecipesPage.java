@@ -4,127 +4,155 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.TreeMap;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
-import pigmentbook.book.Item;
-import pigmentbook.book.Lot;
-import pigmentbook.book.Pour;
-import pigmentbook.book.Recipe;
-import pigmentbook.book.Resin;
-import pigmentbook.colour.Ciede2000;
 import pigmentbook.colour.Lab;
 import pigmentbook.colour.Srgb;
 import pigmentbook.quantity.BadAmountException;
 import pigmentbook.store.Opened;
+import pigmentbook.web.ColourCards.Card;
 
-/** The colours of the book: found by word, tag, or nearness to another colour. */
+/** The colours of the book: found by word, tag, what is on the shelf, or nearness to another colour. */
 public final class RecipesPage {
 
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
+    /** How many colours are drawn at first, and how many more each time. */
+    private static final int AT_ONCE = 120;
+
+    private static final int MOST_TEXT = 200;
     private static final Pattern HEX = Pattern.compile("#?([0-9a-fA-F]{6})");
+    private static final Pattern RGB = Pattern.compile("rgb\\(\\s*(\\d{1,3})[\\s,]+(\\d{1,3})[\\s,]+(\\d{1,3})\\s*\\)");
 
     private RecipesPage() {}
 
-    /** One colour of the list, ready to be drawn. */
-    public record Card(
-            String id,
-            String name,
-            String words,
-            String tags,
-            String white,
-            String black,
-            boolean read,
-            double lightness,
-            String made,
-            String madeIso,
-            int rating,
-            List<String> lacks,
-            @Nullable Double near) {
-
-        /** Returns what the colour's drawing shows, in words. */
-        public String label() {
-            return !read
-                    ? name + ", not read yet"
-                    : black.isEmpty() ? name + " as read" : name + " as read, and over black";
-        }
-
-        /** Returns whether it is kept out of sight. */
-        public boolean away() {
-            return List.of(tags.split(", ", -1)).contains(RecipeActs.PUT_AWAY);
-        }
-
-        /** Returns how far it is from the colour that was asked for. */
-        public String nearText() {
-            return near == null ? "" : "ΔE00 " + Figures.plain(near, 1);
-        }
-    }
-
     /** A tag and how many recipes carry it. */
-    public record Tag(String name, int count) {}
+    public record Tag(String name, int count, boolean chosen) {}
+
+    /** An order to list in. */
+    public record Sort(String name, boolean chosen) {}
 
     /** A resin that a new recipe may take. */
     public record ResinChoice(String id, String name) {}
 
-    static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
-        config.routes.get("/recipes", context -> show(context, book.now(), LocalDate.now(clock)));
+    /** What is asked of the list. */
+    private record Asked(
+            String find, List<String> tags, boolean canMake, String near, String sort, int show, String query) {
+
+        static final Asked NOTHING = new Asked("", List.of(), false, "", "", AT_ONCE, "");
+
+        static Asked of(Context context) {
+            String show = text(context, "show");
+            return new Asked(
+                    text(context, "find"),
+                    context.queryParams("tag"),
+                    context.queryParam("canmake") != null,
+                    text(context, "near"),
+                    text(context, "sort"),
+                    show.matches("\\d{1,6}") ? Math.max(AT_ONCE, Integer.parseInt(show)) : AT_ONCE,
+                    context.queryString() == null ? "" : context.queryString());
+        }
     }
 
-    private static void show(Context context, Opened opened, LocalDate today) {
-        Book book = opened.book();
-        String asked = context.queryParam("near") == null
-                ? ""
-                : String.valueOf(context.queryParam("near")).strip();
-        Lab near = asked.isEmpty() ? null : colour(asked);
-        Map<Item, Map<String, Boolean>> stock = new HashMap<>();
-        List<Card> cards = new ArrayList<>();
-        Map<String, Integer> tags = new TreeMap<>();
-        int makeable = 0;
-        for (Recipe recipe : book.recipes().values()) {
-            Card card = card(book, recipe, today, near, stock);
-            cards.add(card);
-            makeable += card.lacks().isEmpty() ? 1 : 0;
-            recipe.tags().forEach(tag -> tags.merge(tag, 1, Integer::sum));
+    /** The cards of the book as it is now, kept until it changes. */
+    private static final class Kept {
+        private @Nullable ColourCards cards;
+
+        synchronized ColourCards of(Book book, LocalDate today) {
+            if (cards == null || !cards.isOf(book, today)) {
+                cards = ColourCards.of(book, today);
+            }
+            return cards;
         }
-        cards.sort(
-                near == null
-                        ? Comparator.comparing(Card::madeIso).reversed().thenComparing(Card::name)
-                        : Comparator.comparingDouble(
-                                (Card card) -> card.near() == null ? Double.MAX_VALUE : card.near()));
+    }
+
+    static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
+        Kept kept = new Kept();
+        config.routes.get("/recipes", context -> {
+            Opened opened = book.now();
+            Pages.show(
+                    context,
+                    "recipes.jte",
+                    values(opened, kept.of(opened.book(), LocalDate.now(clock)), Asked.of(context)));
+        });
+        // The first page is drawn once while the server still starts, so that the first visitor finds it ready.
+        book.whenOpened(opened -> Pages.drawn(
+                "recipes.jte", values(opened, kept.of(opened.book(), LocalDate.now(clock)), Asked.NOTHING)));
+    }
+
+    private static Map<String, Object> values(Opened opened, ColourCards all, Asked asked) {
+        Book book = opened.book();
+        Lab near = null;
+        String wrong = "";
+        try {
+            near = asked.near().isEmpty() ? null : colour(asked.near());
+        } catch (BadAmountException e) {
+            wrong = String.valueOf(e.getMessage());
+        }
+        List<Card> found = all.found(asked.find(), asked.tags(), asked.canMake(), near, asked.sort());
         Map<String, Object> values = new HashMap<>();
-        values.put("cards", cards);
-        values.put(
-                "tags",
-                tags.entrySet().stream()
-                        .map(e -> new Tag(e.getKey(), e.getValue()))
-                        .toList());
+        values.put("cards", found.subList(0, Math.min(asked.show(), found.size())));
+        values.put("found", found.size());
+        values.put("all", all.inSight());
+        values.put("more", found.size() > asked.show() ? asked.show() + AT_ONCE : 0);
+        values.put("tags", tags(all, asked.tags()));
+        values.put("find", asked.find());
+        values.put("canMake", asked.canMake());
+        values.put("sorts", sorts(asked.sort(), near != null));
         values.put(
                 "resins",
                 book.resins().values().stream()
                         .map(resin -> new ResinChoice(resin.id(), resin.name()))
                         .toList());
-        values.put("inSight", (int) cards.stream().filter(card -> !card.away()).count());
-        values.put("makeable", makeable);
-        values.put("near", asked);
+        values.put("makeable", all.makeable());
+        values.put("near", asked.near());
+        values.put("wrong", wrong);
         values.put("pick", near == null ? "#a8541c" : Srgb.hex(near));
         values.put("problems", opened.problems().size());
         values.put("demo", book.settings().name().contains("made up"));
-        Pages.show(context, "recipes.jte", values);
+        values.put("query", asked.query());
+        return values;
     }
 
+    private static String text(Context context, String name) {
+        String given = context.queryParam(name);
+        return given == null
+                ? ""
+                : given.strip().substring(0, Math.min(MOST_TEXT, given.strip().length()));
+    }
+
+    private static List<Tag> tags(ColourCards all, List<String> chosen) {
+        return all.tags().entrySet().stream()
+                .map(e -> new Tag(e.getKey(), e.getValue(), chosen.contains(e.getKey())))
+                .toList();
+    }
+
+    private static List<Sort> sorts(String chosen, boolean near) {
+        List<String> names = new ArrayList<>(List.of("last made", "name", "how it came out", "light to dark"));
+        if (near) {
+            names.add(0, "nearest first");
+        }
+        return names.stream().map(name -> new Sort(name, name.equals(chosen))).toList();
+    }
+
+    /**
+     * Reads a colour: {@code #rrggbb}, {@code rgb(r, g, b)} or {@code L,a,b}.
+     *
+     * @throws BadAmountException if it is none
+     */
     static Lab colour(String text) {
-        java.util.regex.Matcher hex = HEX.matcher(text);
+        Matcher hex = HEX.matcher(text);
         if (hex.matches()) {
             int rgb = Integer.parseInt(hex.group(1), 16);
             return Srgb.lab(rgb >> 16 & 255, rgb >> 8 & 255, rgb & 255);
+        }
+        Matcher three = RGB.matcher(text);
+        if (three.matches()) {
+            return Srgb.lab(part(three.group(1)), part(three.group(2)), part(three.group(3)));
         }
         String[] parts = text.split(",", -1);
         try {
@@ -141,104 +169,11 @@ public final class RecipesPage {
         throw new BadAmountException("\"" + text + "\" is no colour; write it like #a8541c or 45,30,40 (L*, a*, b*).");
     }
 
-    private static Card card(
-            Book book, Recipe recipe, LocalDate today, @Nullable Lab near, Map<Item, Map<String, Boolean>> stock) {
-        Pour.Reading white = shown(book, recipe);
-        Pour.Reading black = Figures.reading(book, recipe.id(), "black");
-        String face = white == null ? "" : Figures.hex(white.lab());
-        List<String> lacks = lacks(book, recipe, today, stock);
-        LocalDate made = null;
-        int rating = 0;
-        List<String> faults = new ArrayList<>();
-        for (Pour pour : book.poursOf(recipe.id())) {
-            if (pour.started() != null
-                    && (made == null || !pour.started().toLocalDate().isBefore(made))) {
-                made = pour.started().toLocalDate();
-                rating = pour.result() != null && pour.result().rating() != null
-                        ? pour.result().rating()
-                        : rating;
-            }
-            if (pour.result() != null) {
-                faults.addAll(pour.result().faults());
-            }
+    private static int part(String text) {
+        int part = Integer.parseInt(text);
+        if (part > 255) {
+            throw new BadAmountException("\"" + text + "\" is no part of a colour; rgb goes from 0 to 255.");
         }
-        String tags = String.join(",", recipe.tags());
-        StringBuilder words = new StringBuilder(tags)
-                .append('|')
-                .append(recipe.id())
-                .append(' ')
-                .append(recipe.name())
-                .append(' ')
-                .append(recipe.current().resinId())
-                .append(' ')
-                .append(String.join(" ", faults));
-        for (Recipe.PigmentLoading loading : recipe.current().pigments()) {
-            words.append(' ').append(loading.pigmentId());
-        }
-        return new Card(
-                recipe.id(),
-                recipe.name(),
-                words.toString().toLowerCase(Locale.ROOT),
-                String.join(", ", recipe.tags()),
-                face,
-                black == null ? "" : Figures.hex(black.lab()),
-                white != null,
-                white == null ? 0 : white.lab().l(),
-                made == null ? "never made" : "made " + made.format(DAY),
-                made == null ? "" : made.toString(),
-                rating,
-                lacks,
-                near == null || white == null
-                        ? null
-                        : (Double) Ciede2000.between(near, nearest(book, recipe, near, white)));
-    }
-
-    /** Returns the reading a recipe is known by: its look, else the latest over white, else any. */
-    private static Pour.@Nullable Reading shown(Book book, Recipe recipe) {
-        Recipe.LookAt look = recipe.look();
-        Pour pour = look == null ? null : book.pours().get(look.pourId());
-        if (look != null
-                && pour != null
-                && look.reading() >= 0
-                && look.reading() < pour.readings().size()) {
-            return pour.readings().get(look.reading());
-        }
-        Pour.Reading white = Figures.reading(book, recipe.id(), "white");
-        return white != null ? white : Figures.reading(book, recipe.id(), "wood");
-    }
-
-    private static Lab nearest(Book book, Recipe recipe, Lab near, Pour.Reading shown) {
-        Lab best = shown.lab();
-        for (Pour pour : book.poursOf(recipe.id())) {
-            for (Pour.Reading reading : pour.readings()) {
-                if (Ciede2000.between(near, reading.lab()) < Ciede2000.between(near, best)) {
-                    best = reading.lab();
-                }
-            }
-        }
-        return best;
-    }
-
-    /** Returns what no good lot on the shelf holds any more. */
-    private static List<String> lacks(
-            Book book, Recipe recipe, LocalDate today, Map<Item, Map<String, Boolean>> stock) {
-        List<String> lacks = new ArrayList<>();
-        Resin resin = book.resins().get(recipe.current().resinId());
-        if (resin == null) {
-            return List.of(recipe.current().resinId());
-        }
-        List<Item> items = new ArrayList<>(List.of(Item.PART_A, Item.PART_B));
-        recipe.current().pigments().forEach(loading -> items.add(Item.of(loading.pigmentId())));
-        for (Item item : items) {
-            boolean there = stock.computeIfAbsent(item, each -> new HashMap<>())
-                    .computeIfAbsent(
-                            resin.id(),
-                            id -> book.lotsOf(id, item).stream()
-                                    .anyMatch((Lot lot) -> lot.isGoodOn(today) && book.leftGrams(lot) > 0));
-            if (!there) {
-                lacks.add(item.id());
-            }
-        }
-        return lacks;
+        return part;
     }
 }

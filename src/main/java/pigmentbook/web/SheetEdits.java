@@ -33,11 +33,15 @@ import pigmentbook.store.SaveFailedException;
 final class SheetEdits {
 
     private static final int MOST_EDITS = 2_000;
-    private static final JsonMapper JSON = new JsonMapper();
     private static final Set<Kind> EDITED_HERE =
             Set.of(Kind.RESIN, Kind.PIGMENT, Kind.LOT, Kind.MOLD, Kind.RECIPE, Kind.SETTINGS);
 
     private SheetEdits() {}
+
+    /** Made when the first change comes, not while the server starts. */
+    private static final class Json {
+        static final JsonMapper MAPPER = new JsonMapper();
+    }
 
     /** Something asked for in JSON that changes the book. */
     private interface Act {
@@ -76,7 +80,7 @@ final class SheetEdits {
 
     private static void done(Context context, Act act) throws BookUnavailableException {
         try {
-            JsonNode asked = JSON.readTree(context.bodyAsBytes());
+            JsonNode asked = Json.MAPPER.readTree(context.bodyAsBytes());
             act.run(asked == null ? JsonNodeFactory.instance.nullNode() : asked);
         } catch (JsonProcessingException e) {
             refuse(context, HttpStatus.BAD_REQUEST, "This is no JSON. Nothing was changed.");
@@ -196,7 +200,7 @@ final class SheetEdits {
             return List.of();
         }
         try {
-            return edits(JSON.readTree(draft));
+            return edits(Json.MAPPER.readTree(draft));
         } catch (JsonProcessingException e) {
             throw new BadRequest("What was typed could not be read.");
         }
