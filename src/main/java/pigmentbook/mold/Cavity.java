@@ -98,15 +98,20 @@ public record Cavity(
 
     /**
      * Returns what the inserts displace between two heights, in mL. An insert without a depth of its own (a volume, or
-     * water) is spread over the mold's fill in proportion to the mold's volume.
+     * water) is spread over the mold's fill in proportion to the mold's volume, and displaces nothing above it. In a
+     * mold without heights every insert is under the resin whole.
      */
     private double displacedMl(double from, double to) {
         double sum = 0;
         for (Insert insert : inserts) {
             Length depth = insert.shape().depth();
-            if (depth == null) {
-                Length top = fillOrDepth();
-                double share = top == null ? 1 : volumeMl(from, to) / volumeMl(0, top.mm());
+            Length top = fillOrDepth();
+            if (top == null) {
+                double whole = insert.shape().volumeMm3To(depth == null ? 0 : depth.mm());
+                sum += insert.count() * whole / MM3_PER_ML;
+            } else if (depth == null) {
+                double fill = top.mm();
+                double share = volumeMl(Math.min(from, fill), Math.min(to, fill)) / volumeMl(0, fill);
                 sum += insert.count() * share * insert.shape().volumeMm3To(0) / MM3_PER_ML;
             } else {
                 double bottom = insert.from().mm();

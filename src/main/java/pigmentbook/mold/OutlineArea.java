@@ -33,8 +33,10 @@ final class OutlineArea {
             throw new IllegalArgumentException(
                     switch (error.getErrorType()) {
                         case TopologyValidationError.SELF_INTERSECTION ->
-                            "The outline crosses or touches itself at " + where
-                                    + ". Put the points in order around it.";
+                            crossing(points, holes) + " at " + where + ". "
+                                    + (isSound(points) && holes.stream().allMatch(OutlineArea::isSound)
+                                            ? "Move one of them."
+                                            : "Put the points in order around it.");
                         case TopologyValidationError.HOLE_OUTSIDE_SHELL ->
                             "A hole lies outside the outline at " + where + ". Move it inside.";
                         case TopologyValidationError.NESTED_HOLES ->
@@ -42,6 +44,27 @@ final class OutlineArea {
                         default -> "The outline encloses no clear area near " + where + ". Check its points.";
                     });
         }
+    }
+
+    /** Says which lines cross: those of one ring, or those of two. */
+    private static String crossing(List<Shape.Point> points, List<List<Shape.Point>> holes) {
+        if (!isSound(points)) {
+            return "The outline crosses or touches itself";
+        }
+        Polygon outline = polygon(points, List.of());
+        for (List<Shape.Point> hole : holes) {
+            if (!isSound(hole)) {
+                return "A hole crosses or touches itself";
+            }
+            if (!outline.contains(polygon(hole, List.of()))) {
+                return "A hole crosses the outline";
+            }
+        }
+        return "Two holes cross each other";
+    }
+
+    private static boolean isSound(List<Shape.Point> ring) {
+        return new IsValidOp(polygon(ring, List.of())).isValid();
     }
 
     private static double round(double mm) {

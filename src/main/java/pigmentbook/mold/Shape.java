@@ -200,6 +200,10 @@ public sealed interface Shape {
             }
             widths.forEach(width -> Sizes.notBelowZero("width", width));
             bottomWidths.forEach(width -> Sizes.notBelowZero("width", width));
+            if (widths.stream().allMatch(width -> width.mm() == 0)
+                    && bottomWidths.stream().allMatch(width -> width.mm() == 0)) {
+                throw new IllegalArgumentException("Every width is zero; at least one has to be above zero.");
+            }
         }
 
         /** Returns the widths at a height, in mm. */
@@ -287,7 +291,10 @@ public sealed interface Shape {
             if (!(mass.grams() > 0)) {
                 throw new IllegalArgumentException("A mass of water of \"" + mass.written() + "\" must be above zero.");
             }
-            WaterDensity.kgPerM3(temperature.celsius());
+            if (!WaterDensity.covers(temperature.celsius())) {
+                throw new IllegalArgumentException("Water of \"" + temperature.written()
+                        + "\" can't be used to measure; 0 to 40 °C (32 to 104 °F) is expected.");
+            }
         }
 
         @Override

@@ -1,5 +1,7 @@
 package pigmentbook.mold;
 
+import pigmentbook.quantity.Numbers;
+
 /** Water as a measure of room: fill a mold with it and weigh. */
 public final class WaterDensity {
 
@@ -23,11 +25,16 @@ public final class WaterDensity {
      *     for the density of water between 0 °C and 40 °C, Metrologia 38 (2001), 301–309</a>
      */
     public static double kgPerM3(double celsius) {
-        if (!(celsius >= 0 && celsius <= 40)) {
+        if (!covers(celsius)) {
             throw new IllegalArgumentException(
-                    "Water of " + celsius + " °C can't be used to measure; 0 to 40 °C is expected.");
+                    "Water of " + Numbers.plain(celsius) + " °C can't be used to measure; 0 to 40 °C is expected.");
         }
         return A5 * (1 - (celsius + A1) * (celsius + A1) * (celsius + A2) / (A3 * (celsius + A4)));
+    }
+
+    /** Returns whether the fit covers a temperature in °C. */
+    static boolean covers(double celsius) {
+        return celsius >= 0 && celsius <= 40;
     }
 
     /**

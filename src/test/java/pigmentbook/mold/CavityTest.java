@@ -166,4 +166,55 @@ class CavityTest {
     private static void refused(org.assertj.core.api.ThrowableAssert.ThrowingCallable making, String text) {
         assertThatThrownBy(making).isInstanceOf(IllegalArgumentException.class).hasMessage(text);
     }
+
+    @Test
+    void inAMoldWithoutHeightsEveryInsertIsUnderTheResinWhole() {
+        Insert strip = new Insert("ash strip", box("100 mm", "50 mm", "10 mm"), length("0 mm"), 2);
+        Insert knot = new Insert("knot", new Shape.KnownVolume(Volume.parse("20 mL")), length("0 mm"), 1);
+        Slice whole =
+                cavity(new Shape.KnownVolume(Volume.parse("1 L")), strip, knot).whole();
+        // 2 × 100 × 50 × 10 mm³ is 100 mL, and 20 mL more.
+        assertThat(whole.displacedMl()).isCloseTo(120, within(EXACT));
+        assertThat(whole.roomMl()).isCloseTo(880, within(EXACT));
+    }
+
+    @Test
+    void anInsertKnownByItsVolumeNeverDisplacesMoreThanItself() {
+        Insert knot = new Insert("knot", new Shape.KnownVolume(Volume.parse("20 mL")), length("0 mm"), 1);
+        Cavity cavity = new Cavity(box("100 mm", "100 mm", "20 mm"), length("10 mm"), List.of(knot), null);
+        assertThat(cavity.between(0, 20).displacedMl()).isCloseTo(20, within(EXACT));
+        assertThat(cavity.between(10, 20).displacedMl()).isCloseTo(0, within(EXACT));
+        assertThat(cavity.between(0, 4).displacedMl() + cavity.between(4, 20).displacedMl())
+                .isCloseTo(20, within(EXACT));
+    }
+
+    @Test
+    void stationsThatAreAllZeroAreRefused() {
+        List<Length> none = List.of(length("0 mm"), length("0 mm"));
+        assertThatThrownBy(() -> new Shape.Stations(length("10 mm"), none, List.of(), length("5 mm")))
+                .hasMessage("Every width is zero; at least one has to be above zero.");
+    }
+
+    @Test
+    void holesThatCrossAreNamedAsSuch() {
+        List<Shape.Point> square = List.of(point(0, 0), point(100, 0), point(100, 100), point(0, 100));
+        List<Shape.Point> across = List.of(point(50, 50), point(150, 50), point(150, 60), point(50, 60));
+        List<Shape.Point> one = List.of(point(10, 10), point(40, 10), point(40, 40), point(10, 40));
+        List<Shape.Point> two = List.of(point(30, 20), point(60, 20), point(60, 30), point(30, 30));
+        List<Shape.Point> bow = List.of(point(10, 10), point(40, 40), point(40, 10), point(10, 40));
+        assertThatThrownBy(() -> new Shape.Outline(square, List.of(across), length("5 mm")))
+                .hasMessageStartingWith("A hole crosses the outline at 100 mm, ")
+                .hasMessageEndingWith("Move one of them.");
+        assertThatThrownBy(() -> new Shape.Outline(square, List.of(one, two), length("5 mm")))
+                .hasMessageStartingWith("Two holes cross each other at ");
+        assertThatThrownBy(() -> new Shape.Outline(square, List.of(bow), length("5 mm")))
+                .hasMessageStartingWith("A hole crosses or touches itself at ")
+                .hasMessageEndingWith("Put the points in order around it.");
+    }
+
+    @Test
+    void waterThatIsTooHotIsNamedAsItWasWritten() {
+        assertThatThrownBy(() -> new Shape.Water(Mass.parse("1 kg"), Temperature.parse("120 F")))
+                .hasMessage("Water of \"120 F\" can't be used to measure; 0 to 40 °C (32 to 104 °F) is expected.");
+    }
 }
