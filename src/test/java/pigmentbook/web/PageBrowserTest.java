@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
@@ -199,5 +200,96 @@ class PageBrowserTest {
         assertThat(browser.executeScript("return document.documentElement.dataset.theme"))
                 .isEqualTo(chosen);
         browser.executeScript("localStorage.clear()");
+    }
+
+    /** Presses Tab until the focus is on what a CSS selector names. */
+    private static void tabTo(String css) {
+        for (int i = 0; i < 80; i++) {
+            driver.keys(Keys.TAB);
+            if ((Boolean) driver.script("return document.activeElement.matches(arguments[0])", css)) {
+                return;
+            }
+        }
+        throw new AssertionError("Tab never comes to " + css);
+    }
+
+    @Test
+    void theWholePathIsWalkedByKeyboardAlone() {
+        go("recipes", 1440);
+        tabTo("#find");
+        driver.keys("ember");
+        waitFor(() -> text("#shown").equals("1"));
+        assertThat(browser.switchTo().activeElement().getAttribute("id")).isEqualTo("find");
+        tabTo("ul.drawer a");
+        driver.keys(Keys.ENTER);
+        waitFor(() -> text("h1").equals("Ember"));
+        tabTo("a.next");
+        driver.keys(Keys.ENTER);
+        waitFor(() -> driver.count("#f-t") == 1);
+        tabTo("#s-mold");
+        driver.keys("lamp panel, l");
+        waitFor(() -> text("#part-title").contains("Lamp panel, large"));
+        tabTo("#f-t");
+        driver.chord(Keys.CONTROL, "a");
+        driver.keys("2 kg");
+        waitFor(() -> driver.count(".figures .lead #f-t") == 1);
+        tabTo("#g-all td");
+        driver.keys(Keys.ARROW_DOWN, "30 g", Keys.ENTER);
+        waitFor(() -> driver.count("td[data-field='size-amber-paste'].lead") == 1);
+        driver.keys(Keys.ESCAPE, Keys.TAB);
+        assertThat(driver.script("return document.activeElement.closest('#g-all') === null"))
+                .isEqualTo(true);
+        noConsoleErrors();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "recipes",
+                "recipes/ember",
+                "recipes/ember/mix?mold=lamp-panel-large",
+                "molds/lamp-panel",
+                "shelf"
+            })
+    void at200PercentNothingScrollsSideways(String path) {
+        // 1440 px at 200 % are 720 px to the page.
+        go(path, 720);
+        assertThat(driver.script("return document.documentElement.scrollWidth <= innerWidth"))
+                .isEqualTo(true);
+        noConsoleErrors();
+    }
+
+    @Test
+    void thePageShowsTheFiguresOfTheCommandLine() {
+        go("recipes/ember/mix?mold=lamp-panel", 1440);
+        // What `mix ember --mold lamp-panel` prints for the demo book: 643 g of part A, 272 g of part B.
+        pigmentbook.mix.Mix mix = figuresOfTheProgram();
+        assertThat(driver.find("#f-t").getDomProperty("value"))
+                .isEqualTo(pigmentbook.quantity.Numbers.fixed(mix.totals().totalGrams(), 2));
+        for (pigmentbook.mix.Mix.Weighing weighing :
+                mix.layers().get(0).cups().get(0).items()) {
+            assertThat(text("#part-weigh"))
+                    .contains(pigmentbook.quantity.Numbers.fixed(
+                            weighing.weighGrams(), weighing.scale().step().decimals()));
+        }
+    }
+
+    private static pigmentbook.mix.Mix figuresOfTheProgram() {
+        try {
+            pigmentbook.book.Book book = new pigmentbook.store.BookFolder(java.nio.file.Path.of("recipes"))
+                    .open()
+                    .book();
+            pigmentbook.book.Recipe ember =
+                    java.util.Objects.requireNonNull(book.recipes().get("ember"));
+            return pigmentbook.mix.Mixer.mix(
+                    book,
+                    ember,
+                    ember.current(),
+                    pigmentbook.mix.MixRequest.of(
+                            new pigmentbook.mix.MixRequest.ForMold("lamp-panel", null),
+                            java.time.LocalDate.of(2026, 11, 25)));
+        } catch (pigmentbook.store.BookUnavailableException e) {
+            throw new IllegalStateException(e);
+        }
     }
 }
