@@ -14,7 +14,6 @@ import picocli.CommandLine.ParameterException;
 import pigmentbook.mix.MixRefusedException;
 import pigmentbook.quantity.BadAmountException;
 import pigmentbook.store.BookUnavailableException;
-import pigmentbook.web.WebServer;
 
 /** Where the program starts, and where everything is put together. */
 public final class Main {
@@ -40,9 +39,6 @@ public final class Main {
                 Clock.system(ZoneId.systemDefault()),
                 Path.of("").toAbsolutePath(),
                 isTerminal());
-        if (args.length == 0 || List.of(args).contains("open")) {
-            WebServer.prepare();
-        }
         int status = run(context, args);
         out.flush();
         System.exit(status);

@@ -3,16 +3,9 @@ package pigmentbook.store;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.DirectoryStream;
-import java.nio.file.Files;
-import java.nio.file.LinkOption;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,12 +17,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class BookWriter {
 
-    private static final long LONGEST_WAIT_MILLIS = 5_000;
-    private static final String PUT_AWAY = "put-away";
-    private static final AtomicLong COUNT = new AtomicLong();
-
-    private final Path folder;
-    private final Disk disk;
+    private final RecordFiles files;
 
     /** Writes into a book's folder. */
     public BookWriter(Path folder) {
@@ -37,8 +25,7 @@ public final class BookWriter {
     }
 
     BookWriter(Path folder, Disk disk) {
-        this.folder = folder;
-        this.disk = disk;
+        this.files = new RecordFiles(folder, disk);
     }
 
     /**
@@ -57,13 +44,42 @@ public final class BookWriter {
      * @throws SaveFailedException if there is no such file or it can't be read
      */
     public Current read(Kind kind, String id) throws SaveFailedException {
-        requireId(kind, id);
-        Path path = find(kind, id);
-        byte[] bytes = bytes(path);
-        if (bytes == null) {
+        return stored(kind, id).current();
+    }
+
+    /** A record's file as it is now. */
+    private static final class Stored {
+        final Path path;
+        final String file;
+        final byte[] bytes;
+        final ObjectNode record;
+
+        Stored(Path path, String file, byte[] bytes, ObjectNode record) {
+            this.path = path;
+            this.file = file;
+            this.bytes = bytes;
+            this.record = record;
+        }
+
+        Current current() {
+            return new Current(file, Versions.of(bytes), record);
+        }
+    }
+
+    private @Nullable Stored look(Kind kind, String id) throws SaveFailedException {
+        RecordFiles.requireId(kind, id);
+        Path path = files.find(kind, id);
+        byte[] bytes = RecordFiles.bytes(path);
+        String file = files.name(path);
+        return bytes == null ? null : new Stored(path, file, bytes, parsed(file, bytes));
+    }
+
+    private Stored stored(Kind kind, String id) throws SaveFailedException {
+        Stored stored = look(kind, id);
+        if (stored == null) {
             throw new SaveFailedException("There is no " + kind.word() + " \"" + id + "\" in the book.");
         }
-        return new Current(name(path), Versions.of(bytes), parsed(name(path), bytes));
+        return stored;
     }
 
     /**
@@ -79,8 +95,8 @@ public final class BookWriter {
      */
     public Current save(Kind kind, String id, String base, ObjectNode changed)
             throws ConflictException, SaveFailedException {
-        requireId(kind, id);
-        BookLock lock = BookLock.take(requireFolder(), LONGEST_WAIT_MILLIS);
+        RecordFiles.requireId(kind, id);
+        BookLock lock = files.lock();
         try {
             return saveLocked(kind, id, base, changed);
         } finally {
@@ -90,28 +106,25 @@ public final class BookWriter {
 
     private Current saveLocked(Kind kind, String id, String base, ObjectNode changed)
             throws ConflictException, SaveFailedException {
-        Path path = find(kind, id);
-        String file = name(path);
-        byte[] old = bytes(path);
+        Stored old = look(kind, id);
         if (old == null) {
-            throw new SaveFailedException(
-                    file + " is not there any more. Look where it went, or save it as a new one. Nothing was changed.");
+            throw new SaveFailedException(files.name(files.find(kind, id))
+                    + " is not there any more. Look where it went, or save it as a new one. Nothing was changed.");
         }
-        ObjectNode before = parsed(file, old);
-        byte[] bytes = spliced(old, before, changed);
-        if (!Versions.of(old).equals(base)) {
+        byte[] bytes = spliced(old.bytes, old.record, changed);
+        if (!Versions.of(old.bytes).equals(base)) {
             throw new ConflictException(
                     "The " + kind.word() + " \"" + id
                             + "\" was changed meanwhile; both versions are kept to choose from.",
-                    before,
-                    old,
+                    old.record,
+                    old.bytes,
                     changed,
                     bytes);
         }
         if (kind == Kind.RECIPE) {
-            requireOldRevisions(file, before, changed);
+            requireOldRevisions(old.file, old.record, changed);
         }
-        return put(kind, id, path, bytes);
+        return put(kind, id, old.path, bytes);
     }
 
     /**
@@ -130,25 +143,19 @@ public final class BookWriter {
      * @throws SaveFailedException if the record can't be read or written, or an edit alters a saved revision
      */
     public Edited edit(Kind kind, String id, List<Edit> edits) throws SaveFailedException {
-        requireId(kind, id);
-        BookLock lock = BookLock.take(requireFolder(), LONGEST_WAIT_MILLIS);
+        RecordFiles.requireId(kind, id);
+        BookLock lock = files.lock();
         try {
-            Path path = find(kind, id);
-            String file = name(path);
-            byte[] old = bytes(path);
-            if (old == null) {
-                throw new SaveFailedException(
-                        file + " is not there any more. Look where it went. Nothing was changed.");
-            }
-            ObjectNode before = parsed(file, old);
-            Merged merged = Merged.of(kind, id, old, before, edits);
-            if (JsonSplice.same(before, merged.record())) {
-                return new Edited(new Current(file, Versions.of(old), before), merged.outcomes());
+            Stored old = stored(kind, id);
+            Merged merged = Merged.of(kind, id, old.bytes, old.record, edits);
+            if (JsonSplice.same(old.record, merged.record())) {
+                return new Edited(old.current(), merged.outcomes());
             }
             if (kind == Kind.RECIPE) {
-                requireOldRevisions(file, before, merged.record());
+                requireOldRevisions(old.file, old.record, merged.record());
             }
-            return new Edited(put(kind, id, path, spliced(old, before, merged.record())), merged.outcomes());
+            byte[] bytes = spliced(old.bytes, old.record, merged.record());
+            return new Edited(put(kind, id, old.path, bytes), merged.outcomes());
         } finally {
             lock.close();
         }
@@ -161,20 +168,13 @@ public final class BookWriter {
      * @throws SaveFailedException if the record can't be read
      */
     public Object tried(Kind kind, String id, List<Edit> edits) throws SaveFailedException {
-        requireId(kind, id);
-        Path path = find(kind, id);
-        byte[] old = bytes(path);
-        if (old == null) {
-            throw new SaveFailedException("There is no " + kind.word() + " \"" + id + "\" in the book.");
-        }
-        ObjectNode before = parsed(name(path), old);
+        Stored old = stored(kind, id);
+        Merged merged = Merged.of(kind, id, old.bytes, old.record, edits);
+        byte[] bytes = spliced(old.bytes, old.record, merged.record());
         try {
-            return Records.read(
-                    kind,
-                    id,
-                    spliced(old, before, Merged.of(kind, id, old, before, edits).record()));
+            return Records.read(kind, id, bytes);
         } catch (RefusedException e) {
-            throw new SaveFailedException(e.getMessage() + "", e.in(name(path), old));
+            throw new SaveFailedException(String.valueOf(e.getMessage()), e.in(old.file, bytes));
         }
     }
 
@@ -189,77 +189,10 @@ public final class BookWriter {
             try {
                 Edits.put(changed, edit);
             } catch (RefusedException e) {
-                throw new SaveFailedException(e.getMessage() + "");
+                throw new SaveFailedException(String.valueOf(e.getMessage()));
             }
         }
         return changed;
-    }
-
-    /**
-     * Puts a record away: its file is moved, as it is, into the book's folder {@code put-away}, from where it can be
-     * taken out again. Whoever calls makes sure that nothing in the book refers to it.
-     *
-     * @throws SaveFailedException if there is no such record or it can't be moved
-     */
-    public void putAway(Kind kind, String id) throws SaveFailedException {
-        move(kind, id, true);
-    }
-
-    /**
-     * Takes a record out of {@code put-away} again.
-     *
-     * @throws SaveFailedException if it is not there, the book has another one of that id, or it can't be moved
-     */
-    public void takeOutAgain(Kind kind, String id) throws SaveFailedException {
-        move(kind, id, false);
-    }
-
-    /** Returns the ids of what was put away of a kind, in order. */
-    public List<String> putAwayIds(Kind kind) {
-        Path away = folder.resolve(PUT_AWAY).resolve(kind.folder());
-        List<String> ids = new ArrayList<>();
-        try (DirectoryStream<Path> files = Files.newDirectoryStream(away, "*" + Listing.SUFFIX)) {
-            for (Path file : files) {
-                String name = String.valueOf(file.getFileName());
-                ids.add(name.substring(0, name.length() - Listing.SUFFIX.length()));
-            }
-        } catch (IOException e) {
-            // Nothing was ever put away, or the folder can't be read: then there is nothing to offer.
-            return List.of();
-        }
-        ids.removeIf(id -> !kind.wrongWithId(id).isEmpty());
-        ids.sort(null);
-        return ids;
-    }
-
-    private void move(Kind kind, String id, boolean away) throws SaveFailedException {
-        requireId(kind, id);
-        BookLock lock = BookLock.take(requireFolder(), LONGEST_WAIT_MILLIS);
-        try {
-            Path inBook = find(kind, id);
-            Path kept = folder.resolve(PUT_AWAY).resolve(kind.usualFile(id));
-            Path from = away ? inBook : kept;
-            Path to = away ? kept : inBook;
-            if (!Files.isRegularFile(from)) {
-                throw new SaveFailedException("There is no " + kind.word() + " \"" + id + "\" "
-                        + (away ? "in the book." : "among what was put away."));
-            }
-            if (Files.exists(to, LinkOption.NOFOLLOW_LINKS)) {
-                throw new SaveFailedException("There is a " + kind.word() + " \"" + id + "\" already "
-                        + (away ? "among what was put away" : "in the book") + ". Nothing was changed.");
-            }
-            requireNoFileAsFolder(parent(to));
-            makeFolder(parent(to));
-            try {
-                disk.rename(from, to);
-            } catch (IOException e) {
-                throw SaveFailures.of(parent(to), e);
-            }
-            force(parent(to));
-            force(parent(from));
-        } finally {
-            lock.close();
-        }
     }
 
     /**
@@ -271,8 +204,8 @@ public final class BookWriter {
      * @throws SaveFailedException if the id is none, or the record could not be read again, or can't be written
      */
     public Current create(Kind kind, String id, ObjectNode record) throws ConflictException, SaveFailedException {
-        requireId(kind, id);
-        BookLock lock = BookLock.take(requireFolder(), LONGEST_WAIT_MILLIS);
+        RecordFiles.requireId(kind, id);
+        BookLock lock = files.lock();
         try {
             return createLocked(kind, id, record);
         } finally {
@@ -282,12 +215,12 @@ public final class BookWriter {
 
     private Current createLocked(Kind kind, String id, ObjectNode record)
             throws ConflictException, SaveFailedException {
-        Path path = find(kind, id);
-        requireNoFileAsFolder(parent(path));
+        Path path = files.find(kind, id);
+        files.requireNoFileAsFolder(RecordFiles.parent(path));
         byte[] bytes = utf8(JsonLayout.file(withId(kind, id, record)));
-        byte[] old = bytes(path);
+        byte[] old = RecordFiles.bytes(path);
         if (old != null) {
-            ObjectNode there = parsed(name(path), old);
+            ObjectNode there = parsed(files.name(path), old);
             throw new ConflictException(
                     "There is a " + kind.word() + " \"" + id + "\" already; give the new one another id.",
                     there,
@@ -295,9 +228,9 @@ public final class BookWriter {
                     record,
                     bytes);
         }
-        requireRecord(kind, id, name(path), bytes);
-        makeFolder(parent(path));
-        requireNoTwin(path);
+        requireRecord(kind, id, files.name(path), bytes);
+        files.makeFolder(RecordFiles.parent(path));
+        RecordFiles.requireNoTwin(path);
         return put(kind, id, path, bytes);
     }
 
@@ -312,66 +245,6 @@ public final class BookWriter {
 
     private static byte[] utf8(String text) {
         return text.getBytes(StandardCharsets.UTF_8);
-    }
-
-    private static void requireId(Kind kind, String id) throws SaveFailedException {
-        String wrong =
-                kind != Kind.SETTINGS ? kind.wrongWithId(id) : id.equals("book") ? "" : "The settings' id is \"book\".";
-        if (!wrong.isEmpty()) {
-            throw new SaveFailedException("\"" + Records.shown(id) + "\" is no id. " + wrong);
-        }
-    }
-
-    private Path requireFolder() throws SaveFailedException {
-        if (!Files.isDirectory(folder)) {
-            throw new SaveFailedException(
-                    "There is no folder \"" + folder + "\" any more. Look where the book went. Nothing was changed.");
-        }
-        return folder;
-    }
-
-    /** Returns the record's file, or where it would be: a pour may lie in another year's folder than its own. */
-    private Path find(Kind kind, String id) throws SaveFailedException {
-        Path usual = folder.resolve(kind.usualFile(id));
-        Path pours = folder.resolve(Kind.POUR.folder());
-        if (kind != Kind.POUR || Files.exists(usual) || !Files.isDirectory(pours)) {
-            return usual;
-        }
-        try (DirectoryStream<Path> years = Files.newDirectoryStream(pours, Files::isDirectory)) {
-            for (Path year : years) {
-                Path file = year.resolve(id + Listing.SUFFIX);
-                if (Files.exists(file)) {
-                    return file;
-                }
-            }
-        } catch (IOException e) {
-            throw SaveFailures.of(pours, e);
-        }
-        return usual;
-    }
-
-    private String name(Path path) {
-        return folder.relativize(path).toString().replace('\\', '/');
-    }
-
-    private static Path parent(Path path) {
-        Path parent = path.getParent();
-        return parent == null ? path : parent;
-    }
-
-    private static byte @Nullable [] bytes(Path path) throws SaveFailedException {
-        try {
-            if (Files.isDirectory(path)) {
-                throw new SaveFailedException("Here stands a folder where the file \"" + path
-                        + "\" was expected. Move it away. Nothing was changed.");
-            }
-            return Files.readAllBytes(path);
-        } catch (NoSuchFileException e) {
-            return null;
-        } catch (IOException e) {
-            throw new SaveFailedException(
-                    "The file \"" + path + "\" can't be read. Check who may read it. Nothing was changed.", e);
-        }
     }
 
     private static ObjectNode parsed(String file, byte[] bytes) throws SaveFailedException {
@@ -416,89 +289,9 @@ public final class BookWriter {
         }
     }
 
-    private static void requireNoTwin(Path path) throws SaveFailedException {
-        String wanted = String.valueOf(path.getFileName());
-        try (DirectoryStream<Path> others = Files.newDirectoryStream(parent(path))) {
-            for (Path other : others) {
-                String name = String.valueOf(other.getFileName());
-                if (name.equals(wanted)) {
-                    throw new SaveFailedException("A link that leads nowhere stands where the file \"" + path
-                            + "\" was expected. Take it away. Nothing was changed.");
-                }
-                if (name.equalsIgnoreCase(wanted)) {
-                    throw new SaveFailedException("This name differs from " + name
-                            + " only by capitals, which some computers can't tell apart. Choose another id.");
-                }
-            }
-        } catch (IOException e) {
-            throw SaveFailures.of(parent(path), e);
-        }
-    }
-
-    private void requireNoFileAsFolder(Path wanted) throws SaveFailedException {
-        for (Path each = wanted; each != null && !each.equals(folder); each = each.getParent()) {
-            if (Files.exists(each, LinkOption.NOFOLLOW_LINKS) && !Files.isDirectory(each)) {
-                throw new SaveFailedException("Here stands a file where the folder \"" + each
-                        + "\" was expected. Move it away. Nothing was changed.");
-            }
-        }
-    }
-
-    private void makeFolder(Path wanted) throws SaveFailedException {
-        try {
-            Files.createDirectories(wanted);
-        } catch (IOException e) {
-            throw SaveFailures.of(folder, e);
-        }
-    }
-
     private Current put(Kind kind, String id, Path path, byte[] bytes) throws SaveFailedException {
-        ObjectNode record = requireRecord(kind, id, name(path), bytes);
-        put(path, bytes);
-        return new Current(name(path), Versions.of(bytes), record);
-    }
-
-    private void put(Path path, byte[] bytes) throws SaveFailedException {
-        Path parent = parent(path);
-        Path temporary = null;
-        try {
-            // A record that is a link stays one: what it leads to is replaced.
-            boolean there = Files.exists(path);
-            Path target = there ? path.toRealPath() : path;
-            parent = parent(target);
-            String prefix = "." + target.getFileName() + ".new-";
-            disk.takeAway(parent, prefix);
-            temporary = parent.resolve(prefix + ProcessHandle.current().pid() + "-" + COUNT.incrementAndGet());
-            disk.write(temporary, bytes);
-            if (there) {
-                disk.keepRights(target, temporary);
-            }
-            disk.rename(temporary, target);
-        } catch (IOException e) {
-            SaveFailedException failed = SaveFailures.of(parent, e);
-            takeAway(temporary, failed);
-            throw failed;
-        }
-        force(parent);
-        force(parent(parent));
-    }
-
-    private static void takeAway(@Nullable Path temporary, SaveFailedException failed) {
-        if (temporary != null) {
-            try {
-                Files.deleteIfExists(temporary);
-            } catch (IOException e) {
-                failed.addSuppressed(e);
-            }
-        }
-    }
-
-    /** Some systems can't do this to a folder (Windows); the new file itself is on the disk already. */
-    private void force(Path in) {
-        try {
-            disk.force(in);
-        } catch (IOException e) {
-            System.getLogger(BookWriter.class.getName()).log(System.Logger.Level.DEBUG, "folder not forced", e);
-        }
+        ObjectNode record = requireRecord(kind, id, files.name(path), bytes);
+        files.put(path, bytes);
+        return new Current(files.name(path), Versions.of(bytes), record);
     }
 }

@@ -45,6 +45,7 @@ public final class Edits {
 
     /** Returns whether what the person saw still stands there. */
     static boolean isAsSeen(ObjectNode record, Edit edit) throws RefusedException {
+        steps(edit.path());
         return switch (edit.what()) {
             case SET -> textAt(record, edit).equals(edit.was());
             case ADD -> true;

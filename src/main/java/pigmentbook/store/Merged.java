@@ -49,7 +49,7 @@ record Merged(ObjectNode record, List<Edit.Outcome> outcomes) {
                 record = tried;
                 outcomes.add(new Edit.Outcome(edit, Edit.State.SAVED, ""));
             } catch (RefusedException e) {
-                outcomes.add(new Edit.Outcome(edit, Edit.State.REFUSED, e.getMessage() + ""));
+                outcomes.add(new Edit.Outcome(edit, Edit.State.REFUSED, String.valueOf(e.getMessage())));
             }
         }
         return new Merged(record, outcomes);

@@ -58,7 +58,7 @@ public final class ColourCards {
             String id,
             String name,
             String words,
-            String tags,
+            List<String> tags,
             String white,
             String black,
             boolean read,
@@ -79,7 +79,7 @@ public final class ColourCards {
 
         /** Returns whether it is kept out of sight. */
         public boolean away() {
-            return List.of(tags.split(", ", -1)).contains(RecipeActs.PUT_AWAY);
+            return tags.contains(RecipeActs.PUT_AWAY);
         }
 
         /** Returns the same colour with how far its nearest reading is from another one. */
@@ -192,7 +192,7 @@ public final class ColourCards {
                 return false;
             }
         }
-        return tags.isEmpty() || List.of(card.tags().split(", ", -1)).containsAll(tags);
+        return card.tags().containsAll(tags);
     }
 
     private static Card card(Book book, Recipe recipe, LocalDate today) {
@@ -215,9 +215,8 @@ public final class ColourCards {
                 faults.addAll(pour.result().faults());
             }
         }
-        String tags = String.join(",", recipe.tags());
-        StringBuilder words = new StringBuilder(tags)
-                .append('|')
+        StringBuilder words = new StringBuilder(String.join(" ", recipe.tags()))
+                .append(' ')
                 .append(recipe.id())
                 .append(' ')
                 .append(recipe.name())
@@ -235,7 +234,7 @@ public final class ColourCards {
                 recipe.id(),
                 recipe.name(),
                 words.toString().toLowerCase(Locale.ROOT),
-                String.join(", ", recipe.tags()),
+                recipe.tags(),
                 face,
                 black == null ? "" : Figures.hex(black.lab()),
                 white != null,

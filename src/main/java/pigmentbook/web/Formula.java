@@ -55,11 +55,11 @@ record Formula(
         }
         fields.forEach((name, text) -> {
             if (name.startsWith(PERCENT_OF_ONE)) {
-                percents.put(name.substring(PERCENT_OF_ONE.length()), percent(text));
+                percents.put(name.substring(PERCENT_OF_ONE.length()), withUnit(text, "%"));
             }
         });
         String added = fields.getOrDefault("added", "");
-        String addedPercent = percent(fields.getOrDefault("added-percent", ""));
+        String addedPercent = withUnit(fields.getOrDefault("added-percent", ""), "%");
         if (!added.isEmpty() && percents.containsKey(added)) {
             wrong.put("added", "The recipe has " + added + " already. Change its percent above.");
         } else if (!added.isEmpty() && !addedPercent.isEmpty()) {
@@ -93,13 +93,10 @@ record Formula(
         return stripped.length() > MOST_TEXT ? stripped.substring(0, MOST_TEXT) : stripped;
     }
 
-    /** The head of the column names the sign, so a bare number means it. */
-    private static String percent(String text) {
-        return isBare(text) ? text + " %" : text;
-    }
-
-    static boolean isBare(String text) {
-        return !text.isEmpty() && text.chars().allMatch(c -> (c >= '0' && c <= '9') || c == '.' || c == ',');
+    /** The head of a field names its unit, so a bare number means it. */
+    static String withUnit(String text, String unit) {
+        boolean bare = !text.isEmpty() && text.chars().allMatch(c -> (c >= '0' && c <= '9') || c == '.' || c == ',');
+        return bare ? text + " " + unit : text;
     }
 
     private static String wrong(Book book, String pigment, String text) {
@@ -114,17 +111,6 @@ record Formula(
             }
         }
         return "";
-    }
-
-    /** Returns whether it says something else than its base. */
-    boolean isChanged() {
-        Map<String, String> before = new LinkedHashMap<>();
-        base.pigments()
-                .forEach(loading ->
-                        before.put(loading.pigmentId(), loading.percent().written()));
-        Map<String, String> after = new LinkedHashMap<>(percents);
-        after.values().removeIf(String::isEmpty);
-        return !before.equals(after) || !resin.equals(base.resinId()) || percentOf != base.percentOf();
     }
 
     /** Returns the formula as a revision that can be mixed; entries that can't be read stand as in the base. */
@@ -148,7 +134,7 @@ record Formula(
      * @throws BadAmountException if the amount that leads can't be read
      */
     MixRequest.Size mixSize() {
-        Mass mass = Mass.parse(isBare(size) ? size + " g" : size);
+        Mass mass = Mass.parse(withUnit(size, "g"));
         return switch (lead) {
             case "total" -> new MixRequest.ForTotal(mass);
             case "resin" -> new MixRequest.ForResin(mass);

@@ -10,6 +10,7 @@ import pigmentbook.store.BookFolder;
 import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.BookWriter;
 import pigmentbook.store.Opened;
+import pigmentbook.store.PutAway;
 
 /**
  * The open book. A file changed from outside (an editor, a synchronised folder) is noticed: when a page is asked for,
@@ -69,7 +70,7 @@ public final class LiveBook {
                         Thread.currentThread().interrupt();
                     }
                 },
-                "prepare the first page");
+                "make the colours ready");
     }
 
     private static void background(Runnable work, String name) {
@@ -96,6 +97,11 @@ public final class LiveBook {
     /** Returns what saves into this book. */
     BookWriter writer() {
         return new BookWriter(opened().folder());
+    }
+
+    /** Returns where records of this book are put away. */
+    PutAway putAway() {
+        return new PutAway(opened().folder());
     }
 
     private Opened opened() {

@@ -92,25 +92,18 @@ record MixForm(
 
     private MixRequest.Size size() {
         return switch (lead) {
-            case "volume" -> new MixRequest.ForVolume(need("Room", withUnit(volume, "mL"), Volume::parse));
-            case "total" -> new MixRequest.ForTotal(need("Total", withUnit(total, "g"), Mass::parse));
+            case "volume" -> new MixRequest.ForVolume(need("Room", Formula.withUnit(volume, "mL"), Volume::parse));
+            case "total" -> new MixRequest.ForTotal(need("Total", Formula.withUnit(total, "g"), Mass::parse));
             case "shelf" -> new MixRequest.ForShelf();
-            case "resin" -> new MixRequest.ForResin(need("Mixed resin", withUnit(amount, "g"), Mass::parse));
+            case "resin" -> new MixRequest.ForResin(need("Mixed resin", Formula.withUnit(amount, "g"), Mass::parse));
             case "mold" -> {
                 if (mold.isEmpty()) {
                     throw new MixRefusedException("No mold is chosen. Choose one, or type a total.");
                 }
                 yield new MixRequest.ForMold(mold, typed("Fill", fill, Length::parse));
             }
-            default -> new MixRequest.ForItem(Item.of(lead), need(lead, withUnit(amount, "g"), Mass::parse));
+            default -> new MixRequest.ForItem(Item.of(lead), need(lead, Formula.withUnit(amount, "g"), Mass::parse));
         };
-    }
-
-    /** The head of the field names the unit, so a bare number means it. */
-    private static String withUnit(String text, String unit) {
-        return !text.isEmpty() && text.chars().allMatch(c -> Character.isDigit(c) || c == '.' || c == ',')
-                ? text + " " + unit
-                : text;
     }
 
     private @Nullable Integer count() {

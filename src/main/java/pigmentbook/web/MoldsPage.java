@@ -32,7 +32,7 @@ public final class MoldsPage {
             String first =
                     book.now().book().molds().keySet().stream().findFirst().orElse("");
             if (first.isEmpty()) {
-                Pages.show(context, "nomolds.jte", Map.of("away", book.writer().putAwayIds(Kind.MOLD)));
+                Pages.show(context, "nomolds.jte", Map.of("away", book.putAway().ids(Kind.MOLD)));
             } else {
                 show(context, book, first);
             }
@@ -68,7 +68,7 @@ public final class MoldsPage {
         values.put(
                 "points",
                 kind.equals("stations") || kind.equals("outline") ? MoldCells.points(record, kind) : List.of());
-        values.put("away", writer.putAwayIds(Kind.MOLD));
+        values.put("away", live.putAway().ids(Kind.MOLD));
         figures(values, mold);
         Pages.show(context, "molds.jte", values);
     }

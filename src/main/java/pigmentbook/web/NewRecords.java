@@ -38,6 +38,9 @@ final class NewRecords {
         if (id.isEmpty()) {
             throw new SheetEdits.BadRequest("Type the lot's id first: what stands on its label.");
         }
+        if (kind != Kind.LOT && cells.path("/name").asText().isBlank()) {
+            throw new SheetEdits.BadRequest("Type its name first.");
+        }
         ObjectNode record = start(kind, id, today);
         List<Edit> edits = new ArrayList<>();
         cells.properties().forEach(cell -> {

@@ -13,11 +13,6 @@ final class Pages {
 
     private Pages() {}
 
-    /** Loads the template engine. */
-    static void prepare() {
-        told("", "");
-    }
-
     static void show(Context context, String template, Map<String, Object> values) {
         context.contentType("text/html; charset=utf-8").result(drawn(template, values));
     }
@@ -26,7 +21,7 @@ final class Pages {
         return drawn("told.jte", Map.of("title", title, "text", text));
     }
 
-    static String drawn(String template, Map<String, Object> values) {
+    private static String drawn(String template, Map<String, Object> values) {
         StringOutput out = new StringOutput(32 * 1024);
         ENGINE.render(template, values, out);
         return out.toString();

@@ -43,8 +43,6 @@ public final class RecipesPage {
     private record Asked(
             String find, List<String> tags, boolean canMake, String near, String sort, int show, String query) {
 
-        static final Asked NOTHING = new Asked("", List.of(), false, "", "", AT_ONCE, "");
-
         static Asked of(Context context) {
             String show = text(context, "show");
             return new Asked(
@@ -79,9 +77,8 @@ public final class RecipesPage {
                     "recipes.jte",
                     values(opened, kept.of(opened.book(), LocalDate.now(clock)), Asked.of(context)));
         });
-        // The first page is drawn once while the server still starts, so that the first visitor finds it ready.
-        book.whenOpened(opened -> Pages.drawn(
-                "recipes.jte", values(opened, kept.of(opened.book(), LocalDate.now(clock)), Asked.NOTHING)));
+        // With thousands of recipes the cards take a second to make, so they are begun before the first visitor asks.
+        book.whenOpened(opened -> kept.of(opened.book(), LocalDate.now(clock)));
     }
 
     private static Map<String, Object> values(Opened opened, ColourCards all, Asked asked) {

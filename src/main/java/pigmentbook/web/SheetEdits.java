@@ -60,19 +60,19 @@ final class SheetEdits {
         config.routes.post(
                 "/put-away",
                 context -> done(context, asked -> {
-                    String used = InUse.of(book.now().book(), kind(asked), id(asked));
+                    String used = InUse.of(book.reread().book(), kind(asked), id(asked));
                     if (!used.isEmpty()) {
                         refuse(context, HttpStatus.UNPROCESSABLE_CONTENT, used);
                         return;
                     }
-                    book.writer().putAway(kind(asked), id(asked));
+                    book.putAway().put(kind(asked), id(asked));
                     book.reread();
                     answer(context, JsonNodeFactory.instance.objectNode().put("id", id(asked)));
                 }));
         config.routes.post(
                 "/take-out",
                 context -> done(context, asked -> {
-                    book.writer().takeOutAgain(kind(asked), id(asked));
+                    book.putAway().takeOut(kind(asked), id(asked));
                     book.reread();
                     answer(context, JsonNodeFactory.instance.objectNode().put("id", id(asked)));
                 }));

@@ -68,9 +68,9 @@ public final class ShelfPage {
         values.put("lines", ShelfCells.resins(records(writer, book.resins().keySet())));
         values.put("pigments", pigments);
         values.put("newPigment", ShelfCells.pigment(book, nothing));
-        values.put("awayLots", writer.putAwayIds(Kind.LOT));
-        values.put("awayResins", writer.putAwayIds(Kind.RESIN));
-        values.put("awayPigments", writer.putAwayIds(Kind.PIGMENT));
+        values.put("awayLots", live.putAway().ids(Kind.LOT));
+        values.put("awayResins", live.putAway().ids(Kind.RESIN));
+        values.put("awayPigments", live.putAway().ids(Kind.PIGMENT));
         Pages.show(context, "shelf.jte", values);
     }
 

@@ -5,6 +5,7 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.ContentType;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import io.javalin.util.JavalinException;
 import java.time.Clock;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -32,18 +33,6 @@ public final class WebServer implements AutoCloseable {
 
     private WebServer(Javalin javalin) {
         this.javalin = javalin;
-    }
-
-    /** Begins to load what a server is made of, while the arguments are still being read: that halves the wait. */
-    public static void prepare() {
-        Thread loading = new Thread(
-                () -> {
-                    Javalin.create(config -> config.startup.showJavalinBanner = false);
-                    Pages.prepare();
-                },
-                "load the server");
-        loading.setDaemon(true);
-        loading.start();
     }
 
     /**
@@ -109,6 +98,10 @@ public final class WebServer implements AutoCloseable {
             }
             told(context, "Nothing lies here", e.getMessage());
         });
+        config.routes.exception(SheetEdits.BadRequest.class, (e, context) -> {
+            context.status(HttpStatus.BAD_REQUEST);
+            told(context, "This could not be read", e.getMessage());
+        });
         config.routes.exception(MixRefusedException.class, (e, context) -> refused(context, e));
         config.routes.exception(BadAmountException.class, (e, context) -> refused(context, e));
         config.routes.exception(Exception.class, (e, context) -> {
@@ -138,7 +131,12 @@ public final class WebServer implements AutoCloseable {
 
     @Override
     public void close() {
-        javalin.stop();
+        try {
+            javalin.stop();
+        } catch (JavalinException e) {
+            // A request that is still open is not waited for any longer; all else is stopped.
+            System.getLogger(WebServer.class.getName()).log(System.Logger.Level.DEBUG, "stopped in haste", e);
+        }
     }
 
     /** Returns whether a method changes something. */

@@ -11,6 +11,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -124,26 +125,7 @@ public final class PageBench {
         ChromeDriver browser = browser();
         try {
             browser.get(program.url + MIX + "500");
-            browser.manage().timeouts().scriptTimeout(java.time.Duration.ofSeconds(120));
-            Object measured = browser.executeAsyncScript("""
-                    const keys = arguments[0], done = arguments[1], box = document.getElementById("f-t"), out = [];
-                    const wait = ms => new Promise(r => setTimeout(r, ms));
-                    const followed = () => new Promise(r => {
-                      const watch = new MutationObserver(() => { watch.disconnect(); requestAnimationFrame(() => r(performance.now())); });
-                      watch.observe(document.getElementById("part-weigh"), { childList: true, subtree: true, characterData: true });
-                    });
-                    for (let i = 0; i < keys; i++) {
-                      const seen = followed();
-                      box.value = String(600 + 37 * i % 4000);
-                      const from = performance.now();
-                      box.dispatchEvent(new Event("input", { bubbles: true }));
-                      out.push(await seen - from);
-                      await wait(60);
-                    }
-                    done(out);
-                    """, KEYS);
-            double[] ms = ((List<?>) measured)
-                    .stream().mapToDouble(each -> ((Number) each).doubleValue()).toArray();
+            double[] ms = followed(browser, "f-t", "part-weigh", "", KEYS);
             line(
                     "a key to every figure on the screen, 95th percentile of " + KEYS,
                     "50 ms",
@@ -173,38 +155,13 @@ public final class PageBench {
             for (int i = -1; i < STARTS; i++) {
                 browser.findElement(By.linkText("Molds")).click();
                 browser.findElement(By.linkText("Recipes")).click();
-                Object took = browser.executeAsyncScript(
-                        "const done = arguments[0]; const tell = () =>"
-                                + " requestAnimationFrame(() => done(document.querySelectorAll('ul.drawer li').length > 0"
-                                + " ? performance.now() : -1)); document.readyState === 'complete' ? tell() : addEventListener('load', tell);");
-                // The page's clock starts with the click that leaves the page before.
-                shown[Math.max(0, i)] = ((Number) took).doubleValue() >= 0
-                        ? ((Number)
-                                        browser.executeScript(
-                                                "const n = performance.getEntriesByType('navigation')[0]; return n.domContentLoadedEventEnd;"))
-                                .doubleValue()
-                        : Double.NaN;
+                // The page's clock starts with the click that leaves the page before; its list comes with the page.
+                Object took = browser.executeScript("return document.querySelector('ul.drawer li')"
+                        + " ? performance.getEntriesByType('navigation')[0].domContentLoadedEventEnd : NaN");
+                shown[Math.max(0, i)] = ((Number) took).doubleValue();
             }
             line(MANY + " recipes shown after the click, median of " + STARTS, "300 ms", middle(shown));
-            Object measured = browser.executeAsyncScript("""
-                    const keys = arguments[0], done = arguments[1], box = document.getElementById("find"), out = [];
-                    const wait = ms => new Promise(r => setTimeout(r, ms));
-                    const followed = () => new Promise(r => {
-                      const watch = new MutationObserver(() => { watch.disconnect(); requestAnimationFrame(() => r(performance.now())); });
-                      watch.observe(document.getElementById("part-list"), { childList: true, subtree: true });
-                    });
-                    for (let i = 0; i < keys; i++) {
-                      const seen = followed();
-                      box.value = "colour " + (10 + i);
-                      const from = performance.now();
-                      box.dispatchEvent(new Event("input", { bubbles: true }));
-                      out.push(await seen - from);
-                      await wait(60);
-                    }
-                    done(out);
-                    """, LIST_KEYS);
-            double[] keys = ((List<?>) measured)
-                    .stream().mapToDouble(each -> ((Number) each).doubleValue()).toArray();
+            double[] keys = followed(browser, "find", "part-list", "colour ", LIST_KEYS);
             line(
                     MANY + " recipes filtered on the screen, 95th percentile of " + LIST_KEYS,
                     "100 ms",
@@ -214,15 +171,40 @@ public final class PageBench {
         }
     }
 
+    /** Types numbers into a field and returns, in ms, how long each took until a part of the page had followed. */
+    private static double[] followed(ChromeDriver browser, String field, String part, String before, int keys) {
+        Object measured = browser.executeAsyncScript("""
+                const [field, part, before, keys, done] = arguments, box = document.getElementById(field), out = [];
+                const wait = ms => new Promise(r => setTimeout(r, ms));
+                const followed = () => new Promise(r => {
+                  const watch = new MutationObserver(() => { watch.disconnect(); requestAnimationFrame(() => r(performance.now())); });
+                  watch.observe(document.getElementById(part), { childList: true, subtree: true, characterData: true });
+                });
+                for (let i = 0; i < keys; i++) {
+                  const seen = followed();
+                  box.value = before + (600 + 37 * i % 4000);
+                  const from = performance.now();
+                  box.dispatchEvent(new Event("input", { bubbles: true }));
+                  out.push(await seen - from);
+                  await wait(60);
+                }
+                done(out);
+                """, field, part, before, keys);
+        return ((List<?>) measured)
+                .stream().mapToDouble(each -> ((Number) each).doubleValue()).toArray();
+    }
+
     private static ChromeDriver browser() {
         ChromeOptions options = new ChromeOptions();
         options.setBinary(CHROMIUM.toString());
         options.addArguments("--headless=new", "--no-sandbox", "--disable-gpu", "--disable-background-networking");
-        return new ChromeDriver(
+        ChromeDriver browser = new ChromeDriver(
                 new ChromeDriverService.Builder()
                         .usingDriverExecutable(DRIVER.toFile())
                         .build(),
                 options);
+        browser.manage().timeouts().scriptTimeout(Duration.ofSeconds(120));
+        return browser;
     }
 
     private static byte[] get(Program program, String path) throws IOException, InterruptedException {

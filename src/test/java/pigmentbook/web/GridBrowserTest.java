@@ -5,64 +5,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WindowType;
 
 /** Sheets are edited as in a spreadsheet: by keyboard, in blocks, with undo; and nothing typed is lost. */
 @Tag("browser")
-class GridBrowserTest {
-
-    private static Browser browser;
-
-    @TempDir
-    Path folder;
-
-    private Served served;
-
-    @BeforeAll
-    static void open() {
-        browser = new Browser();
-    }
-
-    @AfterAll
-    static void close() {
-        if (browser != null) {
-            browser.close();
-        }
-    }
-
-    @BeforeEach
-    void serve() throws IOException {
-        Served.copyOfTheBook(folder);
-        served = new Served(folder);
-    }
-
-    @AfterEach
-    void stop() {
-        browser.script("sessionStorage.clear()");
-        browser.driver.get("about:blank");
-        served.close();
-    }
-
-    private String file(String name) throws IOException {
-        return Files.readString(folder.resolve(name));
-    }
+class GridBrowserTest extends CopiedBookInBrowser {
 
     private void saved(String name, String part) {
-        browser.waitFor(name + " says " + part, () -> {
-            try {
-                return file(name).contains(part);
-            } catch (IOException e) {
-                throw new IllegalStateException(e);
-            }
-        });
+        onDisk(name, part);
         browser.waitFor("the mark says saved", () -> browser.text("#saved").equals("Saved"));
     }
 
@@ -125,13 +78,7 @@ class GridBrowserTest {
         // Another cell is saved all the same.
         click(cell("/shape/width"));
         browser.keys("11 in", Keys.ENTER);
-        browser.waitFor("the width is on the disk", () -> {
-            try {
-                return file("molds/lamp-panel.json").contains("\"width\": \"11 in\"");
-            } catch (IOException e) {
-                throw new IllegalStateException(e);
-            }
-        });
+        onDisk("molds/lamp-panel.json", "\"width\": \"11 in\"");
         assertThat(browser.text(cell("/shape/length"))).isEqualTo("1,234 mm");
         assertThat(browser.text("#saved")).contains("not saved");
         // It survives a reload of the window.
@@ -178,13 +125,7 @@ class GridBrowserTest {
         // One paste is one step to undo, and to do again.
         browser.chord(Keys.CONTROL, "z");
         saved("shelf/pigments/amber-paste.json", "\"density\": \"1.25 g/mL\"");
-        browser.waitFor("the second row too", () -> {
-            try {
-                return file("shelf/pigments/bark-meal.json").contains("\"topLoading\": \"3 %\"");
-            } catch (IOException e) {
-                throw new IllegalStateException(e);
-            }
-        });
+        onDisk("shelf/pigments/bark-meal.json", "\"topLoading\": \"3 %\"");
         browser.chord(Keys.CONTROL, "y");
         saved("shelf/pigments/amber-paste.json", "\"density\": \"1.26 g/mL\"");
     }

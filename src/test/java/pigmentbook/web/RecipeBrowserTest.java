@@ -4,49 +4,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 
 /** A recipe's formula is a sheet: a percent changes it, an amount sets the size, saving makes a revision. */
 @Tag("browser")
-class RecipeBrowserTest {
-
-    private static Browser browser;
-
-    @TempDir
-    Path folder;
-
-    private Served served;
-
-    @BeforeAll
-    static void open() {
-        browser = new Browser();
-    }
-
-    @AfterAll
-    static void close() {
-        if (browser != null) {
-            browser.close();
-        }
-    }
+class RecipeBrowserTest extends CopiedBookInBrowser {
 
     @BeforeEach
-    void serve() throws IOException {
-        served = new Served(Served.copyOfTheBook(folder));
+    void look() {
         browser.go(served.url() + "recipes/ember", 1440);
-    }
-
-    @AfterEach
-    void stop() {
-        browser.driver.get("about:blank");
-        served.close();
     }
 
     private static String cell(String field) {
@@ -54,7 +23,7 @@ class RecipeBrowserTest {
     }
 
     private String file() throws IOException {
-        return Files.readString(folder.resolve("ember.json"));
+        return file("ember.json");
     }
 
     private static String figure(String field) {
@@ -139,16 +108,10 @@ class RecipeBrowserTest {
     }
 
     @Test
-    void stepsAreTypedOneUnderTheOther() throws IOException {
+    void stepsAreTypedOneUnderTheOther() {
         browser.find("#g-steps tr:last-child td[data-path$='/text']").click();
         browser.keys("Sieve the paste", Keys.TAB, "before part B", Keys.ENTER);
         browser.waitFor("the step is kept", () -> browser.count("#g-steps tr[data-take]") == 4);
-        browser.waitFor("with its when", () -> {
-            try {
-                return file().contains("{ \"text\": \"Sieve the paste\", \"when\": \"before part B\" }");
-            } catch (IOException e) {
-                throw new IllegalStateException(e);
-            }
-        });
+        onDisk("ember.json", "{ \"text\": \"Sieve the paste\", \"when\": \"before part B\" }");
     }
 }
