@@ -160,4 +160,20 @@ class OtherCommandsTest {
         });
         assertThat(missing).isEmpty();
     }
+
+    /**
+     * What the README shows of a mix is what the program prints, line by line; an ellipsis stands for what is left out.
+     */
+    @Test
+    void theReadmesExampleIsWhatTheProgramPrints() throws IOException {
+        String readme = Files.readString(Path.of("README.md"));
+        String command = "    $ pigment-book mix ember --mold lamp-panel\n";
+        int from = readme.indexOf(command) + command.length();
+        String shown = readme.substring(from, readme.indexOf("\n\n(", from)).replaceAll("(?m)^    ", "");
+        String printed = Ran.of("mix", "ember", "--mold", "lamp-panel").out();
+        assertThat(shown).contains("Part B").contains("…");
+        for (String part : shown.split("…\n")) {
+            assertThat(printed).contains(part.strip());
+        }
+    }
 }
