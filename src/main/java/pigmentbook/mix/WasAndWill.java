@@ -60,7 +60,7 @@ public record WasAndWill(List<Row> rows, List<String> inKind) {
         layers(mix, pour, inKind);
         weighable(mix, pour, inKind);
         workingTime(mix, pour, inKind);
-        look(depth, top, inKind);
+        look(mix, depth, top, inKind);
         return new WasAndWill(rows, inKind);
     }
 
@@ -163,8 +163,11 @@ public record WasAndWill(List<Row> rows, List<String> inKind) {
         }
     }
 
-    private static void look(@Nullable Double depth, @Nullable Double top, List<String> inKind) {
-        if (depth == null || top == null || Math.abs(depth - top) < SAME_DEPTH_MM) {
+    /** Where a reading is known, a caution says more of the other depth already. */
+    private static void look(Mix mix, @Nullable Double depth, @Nullable Double top, List<String> inKind) {
+        boolean told =
+                mix.cautions().stream().anyMatch(caution -> caution.code().equals("other-depth"));
+        if (told || depth == null || top == null || Math.abs(depth - top) < SAME_DEPTH_MM) {
             return;
         }
         inKind.add("It is " + Numbers.fixed(top / depth, 2) + " times as deep, so a see-through colour will look "

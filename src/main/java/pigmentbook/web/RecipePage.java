@@ -196,6 +196,7 @@ public final class RecipePage {
                                 .sum();
         values.put("sumPercent", mix == null ? "" : Figures.plain(sum, 2) + " % of mixed resin in all");
         values.put("cautions", mix == null ? List.of() : MixPage.cautions(mix, false));
+        values.put("standing", mix == null ? List.of() : MixPage.cautions(mix, true));
     }
 
     private static Line pigmentLine(

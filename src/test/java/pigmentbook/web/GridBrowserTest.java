@@ -295,4 +295,16 @@ class GridBrowserTest extends CopiedBookInBrowser {
             browser.noConsoleErrors();
         }
     }
+
+    @Test
+    void onAPhoneAnEmptyCellCanBeTypedInToo() {
+        browser.go(served.url() + "shelf", 390);
+        assertThat(browser.find("#g-lots tr[data-new] " + cell("id")).isDisplayed())
+                .isTrue();
+        assertThat(browser.find("tr[data-id='CM-04'] " + cell("/opened")).isDisplayed())
+                .isTrue();
+        click("tr[data-id='CM-04'] " + cell("/opened"));
+        browser.keys("2026-11-24", Keys.ENTER);
+        saved("shelf/lots/CM-04.json", "\"opened\": \"2026-11-24\"");
+    }
 }
