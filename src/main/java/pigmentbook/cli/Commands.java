@@ -19,6 +19,8 @@ final class Commands implements CommandLine.IFactory {
         Map<String, Supplier<Object>> all = new LinkedHashMap<>();
         all.put("open", OpenCommand::new);
         all.put("mix", MixCommand::new);
+        all.put("again", AgainCommand::new);
+        all.put("over", OverCommand::new);
         all.put("recipes", RecipesCommand::new);
         all.put("recipe", RecipeCommand::new);
         all.put("mold", MoldCommand::new);

@@ -2,6 +2,7 @@ package pigmentbook.cli;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
+import java.util.List;
 import java.util.Locale;
 import pigmentbook.book.Item;
 import pigmentbook.mix.Caution;
@@ -19,6 +20,7 @@ final class MixJson {
         json.writeStringField("recipe", mix.recipe().id());
         json.writeNumberField("revision", mix.revision().number());
         json.writeStringField("resin", mix.resin().id());
+        Json.text(json, "of_pour", mix.ofPour());
         Json.text(json, "mold", mix.mold() == null ? null : mix.mold().id());
         json.writeStringField("percent_of", mix.revision().percentOf().words());
         Json.number(json, "room_mL", mix.roomMl());
@@ -35,16 +37,7 @@ final class MixJson {
         Json.number(json, "working_time_min", mix.workingTimeMin());
         timeline(json, mix.timeline());
         offers(json, mix);
-        json.writeArrayFieldStart("cautions");
-        for (Caution caution : mix.cautions()) {
-            json.writeStartObject();
-            json.writeStringField("code", caution.code());
-            json.writeStringField("severity", caution.severity().name().toLowerCase(Locale.ROOT));
-            json.writeStringField("text", caution.text());
-            json.writeStringField("basis", caution.basis());
-            json.writeEndObject();
-        }
-        json.writeEndArray();
+        cautions(json, mix.cautions());
         json.writeArrayFieldStart("working");
         for (Mix.Working working : Workings.of(mix)) {
             json.writeStartObject();
@@ -57,6 +50,19 @@ final class MixJson {
         }
         json.writeEndArray();
         json.writeEndObject();
+    }
+
+    static void cautions(JsonGenerator json, List<Caution> cautions) throws IOException {
+        json.writeArrayFieldStart("cautions");
+        for (Caution caution : cautions) {
+            json.writeStartObject();
+            json.writeStringField("code", caution.code());
+            json.writeStringField("severity", caution.severity().name().toLowerCase(Locale.ROOT));
+            json.writeStringField("text", caution.text());
+            json.writeStringField("basis", caution.basis());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
     }
 
     private static void totals(JsonGenerator json, Mix.Totals totals) throws IOException {

@@ -33,7 +33,7 @@ final class MixText {
 
     private static void head(Lines lines, Mix mix) {
         String where = mix.mold() == null ? "" : " for " + mix.mold().name();
-        lines.head(mix.recipe().name() + ", revision " + mix.revision().number() + where);
+        lines.head(mix.recipe().name() + ", " + mix.formula() + where);
         MixRatio ratio = mix.resin().ratio();
         lines.text(mix.resin().name()
                 + (ratio == null

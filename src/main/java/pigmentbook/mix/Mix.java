@@ -1,6 +1,8 @@
 package pigmentbook.mix;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -37,6 +39,7 @@ import pigmentbook.colour.Lab;
  * @param inputs what else went in, for showing the working
  * @param offers for each pigment amount that its scale can't weigh well, what to do instead
  * @param cautions what to beware of
+ * @param ofPour the pour whose weighed amounts are the formula, or null for the revision as it is written
  */
 public record Mix(
         Recipe recipe,
@@ -59,12 +62,26 @@ public record Mix(
         @Nullable Look look,
         Inputs inputs,
         List<Offer> offers,
-        List<Caution> cautions) {
+        List<Caution> cautions,
+        @Nullable String ofPour) {
 
     private static final double LAST_BITS = 1e-9;
 
     /** Returns the same mix with what there is to say of it. */
     Mix with(List<Offer> offers, List<Caution> cautions) {
+        return with(offers, cautions, ofPour);
+    }
+
+    /** Returns the same mix as one of a pour's own amounts, with what is not as it was then. */
+    Mix asWeighedIn(String pourId, List<Caution> more) {
+        List<Caution> all = new ArrayList<>(more);
+        all.addAll(cautions);
+        all.sort(Comparator.comparing((Caution caution) -> StandingCautions.ALL.contains(caution))
+                .thenComparing(Caution::severity));
+        return with(offers, List.copyOf(all), pourId);
+    }
+
+    private Mix with(List<Offer> offers, List<Caution> cautions, @Nullable String ofPour) {
         return new Mix(
                 recipe,
                 revision,
@@ -86,7 +103,13 @@ public record Mix(
                 look,
                 inputs,
                 offers,
-                cautions);
+                cautions,
+                ofPour);
+    }
+
+    /** Returns which formula this is, in words: {@code revision 4}, or {@code as weighed in} a pour. */
+    public String formula() {
+        return ofPour == null ? "revision " + revision.number() : revision.why();
     }
 
     /** Returns what no lot on the shelf gives, in g, by item; empty where all is there. */

@@ -118,7 +118,8 @@ public final class Mixer {
                         proportions.densityA(),
                         proportions.densityB()),
                 List.of(),
-                List.of());
+                List.of(),
+                null);
         List<Mix.Offer> offers = Offers.of(book, bare);
         return bare.with(offers, Cautions.of(book, bare, offers, pigments, chosen, request));
     }

@@ -68,7 +68,7 @@ final class Wording {
 
     /** The words at the foot of each page: short, for an office program takes at most 255 characters there. */
     static String foot(Mix mix, SheetInfo info) {
-        String recipe = mix.recipe().name() + ", revision " + mix.revision().number();
+        String recipe = mix.recipe().name() + ", " + mix.formula();
         return "Sheet " + oneLine(info.id()) + ": " + oneLine(recipe);
     }
 
@@ -96,7 +96,8 @@ final class Wording {
             loadings.add(name(mix, Item.of(loading.pigmentId())) + " "
                     + loading.percent().written());
         }
-        return loadings.isEmpty() ? of + " Clear, no pigment." : of + " " + String.join(", ", loadings) + ".";
+        String formula = mix.ofPour() == null ? of : "Formula " + mix.formula() + ". " + of;
+        return loadings.isEmpty() ? formula + " Clear, no pigment." : formula + " " + String.join(", ", loadings) + ".";
     }
 
     /** The reading that the chip shows. */

@@ -9,11 +9,11 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /** A copy of the book that comes with the program, to write into. */
-final class DemoBook {
+public final class DemoBook {
 
     private DemoBook() {}
 
-    static Path copyTo(Path folder) {
+    public static Path copyTo(Path folder) {
         Path from = Path.of("recipes");
         try (Stream<Path> files = Files.walk(from)) {
             for (Path each : files.sorted().toList()) {
@@ -31,7 +31,7 @@ final class DemoBook {
     }
 
     /** Returns every file of a folder with what it holds, the lock left out. */
-    static Map<String, String> content(Path folder) {
+    public static Map<String, String> content(Path folder) {
         Map<String, String> content = new TreeMap<>();
         try (Stream<Path> files = Files.walk(folder)) {
             for (Path each : files.filter(Files::isRegularFile).toList()) {
