@@ -121,7 +121,9 @@ if (formula) formula.addEventListener("submit", async e => {
 });
 
 // new, copy, put away: done by the server, which answers with where to go next
-for (const act of all("form[data-act]")) act.addEventListener("submit", async e => {
+document.addEventListener("submit", async e => {
+  const act = e.target.closest("form[data-act]");
+  if (!act) return;
   e.preventDefault();
   const told = $("[role=alert]", act);
   told.hidden = true;

@@ -58,14 +58,17 @@ public final class Book {
                     .add(pour);
             for (Pour.Layer layer : pour.layers()) {
                 for (Pour.Cup cup : layer.cups()) {
-                    for (Pour.Weighed weighed : cup.weighed()) {
-                        String lot = weighed.lot();
-                        if (lot != null && this.lots.containsKey(lot)) {
-                            uses.computeIfAbsent(lot, id -> new LotUse()).add(pour, weighed.grams());
-                        }
-                    }
+                    cup.weighed().forEach(weighed -> use(pour, weighed));
                 }
             }
+            pour.thrown().forEach(weighed -> use(pour, weighed));
+        }
+    }
+
+    private void use(Pour pour, Pour.Weighed weighed) {
+        String lot = weighed.lot();
+        if (lot != null && lots.containsKey(lot)) {
+            uses.computeIfAbsent(lot, id -> new LotUse()).add(pour, weighed.grams());
         }
     }
 

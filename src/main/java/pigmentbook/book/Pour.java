@@ -23,6 +23,7 @@ import pigmentbook.quantity.Temperature;
  * @param temperature the room's temperature, or null
  * @param humidity the room's relative humidity, or null
  * @param layers the layers, lowest first
+ * @param thrown what was weighed into cups that were thrown away: it left the stock and is in no layer
  * @param left what was left over in the cups, or null
  * @param result how it came out, or null
  * @param readings the colours measured on it
@@ -39,10 +40,45 @@ public record Pour(
         @Nullable Temperature temperature,
         @Nullable Percent humidity,
         List<Layer> layers,
+        List<Weighed> thrown,
         @Nullable Mass left,
         @Nullable Result result,
         List<Reading> readings,
         List<String> photos) {
+
+    /** Makes the record of a pour of which nothing was thrown away. */
+    public Pour(
+            String id,
+            String recipeId,
+            int revision,
+            @Nullable String moldId,
+            Kind kind,
+            @Nullable LocalDateTime started,
+            String by,
+            @Nullable Temperature temperature,
+            @Nullable Percent humidity,
+            List<Layer> layers,
+            @Nullable Mass left,
+            @Nullable Result result,
+            List<Reading> readings,
+            List<String> photos) {
+        this(
+                id,
+                recipeId,
+                revision,
+                moldId,
+                kind,
+                started,
+                by,
+                temperature,
+                humidity,
+                layers,
+                List.of(),
+                left,
+                result,
+                readings,
+                photos);
+    }
 
     /** The lot that nobody knows any more. */
     public static final String UNKNOWN_LOT = "unknown";

@@ -68,33 +68,47 @@ public record OverPour(
             throw new MixRefusedException("The resin \"" + revision.resinId() + "\" is not on the shelf."
                     + NearIds.hint(revision.resinId(), book.resins().keySet()));
         }
-        Proportions proportions = Proportions.of(resin, revision, pigments(book, revision), Map.of());
+        Map<Item, Pigment> pigments = pigments(book, revision);
+        Proportions proportions = Proportions.of(resin, revision, pigments, Map.of());
         double meant = resinGrams(cup, proportions);
         Map<Item, Double> targets = new LinkedHashMap<>();
         proportions.items().forEach(item -> targets.put(item, proportions.of(item) * meant));
-        double factor = factor(recipe, targets, cup.inCup());
+        return of(book, resin, recipe.id(), targets, cup);
+    }
+
+    /**
+     * Works out what to add to a cup whose targets are known.
+     *
+     * @param recipeId whose cup it is, for what is told
+     * @param targets what the cup was meant to hold, by item in the order of work, in g; part A is the plain part A
+     * @throws MixRefusedException if the cup holds something that has no target
+     */
+    public static OverPour of(Book book, Resin resin, String recipeId, Map<Item, Double> targets, Cup cup) {
+        double factor = factor(recipeId, targets, cup.inCup());
         Map<Item, Double> add = new LinkedHashMap<>();
         Map<Item, Double> weigh = new LinkedHashMap<>();
-        targets.forEach((item, target) -> {
-            double more = Math.max(0, factor * target - cup.inCup().getOrDefault(item, 0.0));
+        double meant = 0;
+        for (Map.Entry<Item, Double> target : targets.entrySet()) {
+            Item item = target.getKey();
+            double more = Math.max(0, factor * target.getValue() - cup.inCup().getOrDefault(item, 0.0));
             WeighingStep step = (item.isPigment()
                             ? book.settings().fineScale()
                             : book.settings().resinScale())
                     .step();
             add.put(item, more);
             weigh.put(item, step.round(more));
-        });
-        double total = factor * proportions.total() * meant;
-        Told told = new Told(resin, proportions, cup, factor);
+            meant += target.getValue();
+        }
+        Told told = new Told(book, resin, cup, factor);
         told.overs(targets);
         told.ratioAsIs();
         told.partB();
         told.fits(
-                total,
                 factor * meant,
+                factor * told.resinGrams(targets),
                 cup.cupMost() != null ? cup.cupMost() : book.settings().cup());
         told.found.addAll(StandingCautions.ALL);
-        return new OverPour(factor, add, weigh, total, List.copyOf(told.found));
+        return new OverPour(factor, add, weigh, factor * meant, List.copyOf(told.found));
     }
 
     private static Map<Item, Pigment> pigments(Book book, Recipe.Revision revision) {
@@ -124,7 +138,7 @@ public record OverPour(
         return meant;
     }
 
-    private static double factor(Recipe recipe, Map<Item, Double> targets, Map<Item, Double> inCup) {
+    private static double factor(String recipeId, Map<Item, Double> targets, Map<Item, Double> inCup) {
         double factor = 1;
         for (Map.Entry<Item, Double> each : inCup.entrySet()) {
             double grams = each.getValue();
@@ -134,7 +148,7 @@ public record OverPour(
             }
             Double target = targets.get(each.getKey());
             if (target == null) {
-                throw new MixRefusedException("The recipe " + recipe.id() + " takes no \"" + each.getKey() + "\"."
+                throw new MixRefusedException("The recipe " + recipeId + " takes no \"" + each.getKey() + "\"."
                         + NearIds.hint(
                                 each.getKey().id(),
                                 targets.keySet().stream().map(Item::id).toList()));
@@ -154,15 +168,15 @@ public record OverPour(
 
     /** Says what to beware of. */
     private static final class Told {
+        private final Book book;
         private final Resin resin;
-        private final Proportions proportions;
         private final Cup cup;
         private final double factor;
         private final List<Caution> found = new ArrayList<>();
 
-        private Told(Resin resin, Proportions proportions, Cup cup, double factor) {
+        private Told(Book book, Resin resin, Cup cup, double factor) {
+            this.book = book;
             this.resin = resin;
-            this.proportions = proportions;
             this.cup = cup;
             this.factor = factor;
         }
@@ -173,6 +187,20 @@ public record OverPour(
 
         private double inCup(Item item) {
             return cup.inCup().getOrDefault(item, 0.0);
+        }
+
+        /** Returns part A, the part A that pigments carry, and part B together, in g. */
+        private double resinGrams(Map<Item, Double> grams) {
+            double resinGrams = 0;
+            for (Map.Entry<Item, Double> each : grams.entrySet()) {
+                Pigment pigment = book.pigments().get(each.getKey().id());
+                Pigment.Carrier carrier = pigment == null ? null : pigment.carrier();
+                double share = !each.getKey().isPigment()
+                        ? 1
+                        : carrier != null && carrier.isPartA() ? carrier.share().fraction() : 0;
+                resinGrams += share * each.getValue();
+            }
+            return resinGrams;
         }
 
         private void overs(Map<Item, Double> targets) {
@@ -195,15 +223,17 @@ public record OverPour(
         /** Both parts in already: says whether the cup would cure as it is. */
         private void ratioAsIs() {
             double partB = inCup(Item.PART_B);
-            double partA = inCup(Item.PART_A);
-            for (Mix.PigmentShare pigment : proportions.pigments()) {
-                partA += pigment.carriedPartA() * inCup(pigment.item());
-            }
+            double partA = resinGrams(cup.inCup()) - partB;
             MixRatio ratio = resin.ratio();
             if (!(partB > 0) || !(partA > 0) || ratio == null || !(factor > 1)) {
                 return;
             }
-            double error = partA / partB * proportions.partB() / proportions.partA() - 1;
+            Proportions.Parts parts = Proportions.Parts.of(
+                    resin,
+                    ratio,
+                    resin.densityA() == null ? null : (Double) resin.densityA().gramsPerMl(),
+                    resin.densityB() == null ? null : (Double) resin.densityB().gramsPerMl());
+            double error = partA / partB * parts.b() / parts.a() - 1;
             MixRatio.Window window = ratio.window();
             double inBasis = ratio.ratio().quotient() * (1 + error);
             boolean within = window == null

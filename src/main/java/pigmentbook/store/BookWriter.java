@@ -161,6 +161,42 @@ public final class BookWriter {
         }
     }
 
+    /** Makes a changed record of the one that is there now. */
+    public interface Change {
+
+        /**
+         * Returns the record as it is to be, or the same where there is nothing to change.
+         *
+         * @throws SaveFailedException if it can't be changed so; nothing is written then
+         */
+        ObjectNode of(ObjectNode now) throws SaveFailedException;
+    }
+
+    /**
+     * Changes a record as it is at this moment, with nobody else saving in between.
+     *
+     * @return the record as saved
+     * @throws SaveFailedException if the record can't be read, or can't be read again as it would be, or can't be
+     *     written
+     */
+    public Current change(Kind kind, String id, Change change) throws SaveFailedException {
+        RecordFiles.requireId(kind, id);
+        BookLock lock = files.lock();
+        try {
+            Stored old = stored(kind, id);
+            ObjectNode changed = change.of(old.record.deepCopy());
+            if (JsonSplice.same(old.record, changed)) {
+                return old.current();
+            }
+            if (kind == Kind.RECIPE) {
+                requireOldRevisions(old.file, old.record, changed);
+            }
+            return put(kind, id, old.path, spliced(old.bytes, old.record, changed));
+        } finally {
+            lock.close();
+        }
+    }
+
     /**
      * Returns the record that edits would make, without saving it: what can't be taken is left out.
      *

@@ -126,15 +126,7 @@ final class RecipeReader {
         for (Fields layer : f.children("layers")) {
             List<Pour.Cup> cups = new ArrayList<>();
             for (Fields cup : layer.children("cups")) {
-                List<Pour.Weighed> weighed = new ArrayList<>();
-                for (Fields each : cup.children("weighed")) {
-                    weighed.add(new Pour.Weighed(
-                            ITEMS.apply(each.needText("item")),
-                            interned(each.text("lot")),
-                            each.amount("target", MASSES),
-                            each.amount("actual", MASSES)));
-                }
-                cups.add(new Pour.Cup(List.copyOf(weighed)));
+                cups.add(new Pour.Cup(weighed(cup, "weighed")));
             }
             layers.add(new Pour.Layer(layer.amount("depth", LENGTHS), List.copyOf(cups)));
         }
@@ -154,10 +146,23 @@ final class RecipeReader {
                 f.amount("temperature", TEMPERATURES),
                 f.amount("humidity", PERCENTS),
                 List.copyOf(layers),
+                weighed(f, "thrown"),
                 f.amount("left", MASSES),
                 result(f.child("result")),
                 List.copyOf(readings),
                 f.amounts("photos", photo -> photo));
+    }
+
+    private static List<Pour.Weighed> weighed(Fields f, String name) throws RefusedException {
+        List<Pour.Weighed> weighed = new ArrayList<>();
+        for (Fields each : f.children(name)) {
+            weighed.add(new Pour.Weighed(
+                    ITEMS.apply(each.needText("item")),
+                    interned(each.text("lot")),
+                    each.amount("target", MASSES),
+                    each.amount("actual", MASSES)));
+        }
+        return List.copyOf(weighed);
     }
 
     private static @Nullable String interned(@Nullable String text) {

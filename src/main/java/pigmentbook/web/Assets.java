@@ -13,6 +13,8 @@ final class Assets {
             "book.css", "text/css; charset=utf-8",
             "book.js", "text/javascript; charset=utf-8",
             "page.js", "text/javascript; charset=utf-8",
+            "bench.js", "text/javascript; charset=utf-8",
+            "bench-home.js", "text/javascript; charset=utf-8",
             "grid.js", "text/javascript; charset=utf-8",
             "icon.svg", "image/svg+xml");
 

@@ -94,6 +94,13 @@ public final class LiveBook {
         return newer;
     }
 
+    /** Looks at the folder again, beside whatever else there is to do: after a save that nobody waits to see. */
+    void lookSoon() {
+        if (looking.compareAndSet(false, true)) {
+            background(this::look, "look at the book");
+        }
+    }
+
     /** Returns what saves into this book. */
     BookWriter writer() {
         return new BookWriter(opened().folder());

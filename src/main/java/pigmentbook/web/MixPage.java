@@ -21,6 +21,7 @@ import pigmentbook.book.Lot;
 import pigmentbook.book.Mold;
 import pigmentbook.book.Pour;
 import pigmentbook.book.Recipe;
+import pigmentbook.mix.AsPoured;
 import pigmentbook.mix.Caution;
 import pigmentbook.mix.Mix;
 import pigmentbook.mix.MixRefusedException;
@@ -107,10 +108,7 @@ public final class MixPage {
         if (was == null) {
             was = last(book, recipe);
         }
-        String usual = was != null && was.moldId() != null && book.molds().containsKey(was.moldId())
-                ? was.moldId()
-                : book.molds().keySet().stream().findFirst().orElse("");
-        MixForm form = MixForm.of(context, book, usual);
+        MixForm form = MixForm.of(context, book, usualMold(book, was));
         Map<String, Object> values = new HashMap<>(form.values());
         values.put("id", recipe.id());
         values.put("name", recipe.name());
@@ -118,10 +116,11 @@ public final class MixPage {
         values.put("pour", context.queryParam("pour") == null ? "" : String.valueOf(context.queryParam("pour")));
         values.put("query", context.queryString() == null ? "" : String.valueOf(context.queryString()));
         values.put("molds", molds(book, form.mold()));
+        values.put("as", asWeighed(context) ? "weighed" : "written");
         Mix mix = null;
         String problem = "";
         try {
-            mix = Mixer.mix(book, recipe, revision, form.request(LocalDate.now(clock)));
+            mix = mix(context, book, recipe, revision, form.request(LocalDate.now(clock)));
         } catch (MixRefusedException | BadAmountException e) {
             problem = String.valueOf(e.getMessage());
         }
@@ -130,6 +129,32 @@ public final class MixPage {
         values.put("total", form.total());
         fill(values, book, recipe, mix, was, form, LocalDateTime.now(clock));
         Pages.show(context, "mix.jte", values);
+    }
+
+    private static boolean asWeighed(Context context) {
+        return "weighed".equals(context.queryParam("as"));
+    }
+
+    /** Works the mix out that the page's address asks for: as the revision is written, or as a pour was weighed. */
+    private static Mix mix(
+            Context context, Book book, Recipe recipe, Recipe.Revision revision, pigmentbook.mix.MixRequest request) {
+        Pour pour = asked(context, book, recipe);
+        return pour != null && asWeighed(context)
+                ? AsPoured.of(book, pour, null).mix(book, request)
+                : Mixer.mix(book, recipe, revision, request);
+    }
+
+    /** Works the mix out that the page's address asks for. */
+    static Mix mix(Context context, Book book, Clock clock, Recipe recipe) {
+        Pour pour = asked(context, book, recipe);
+        MixForm form = MixForm.of(context, book, usualMold(book, pour == null ? last(book, recipe) : pour));
+        return mix(context, book, recipe, revision(context, recipe, pour), form.request(LocalDate.now(clock)));
+    }
+
+    private static String usualMold(Book book, @Nullable Pour was) {
+        return was != null && was.moldId() != null && book.molds().containsKey(was.moldId())
+                ? was.moldId()
+                : book.molds().keySet().stream().findFirst().orElse("");
     }
 
     private static List<MoldChoice> molds(Book book, String chosen) {
@@ -376,8 +401,7 @@ public final class MixPage {
         } catch (IllegalArgumentException e) {
             throw new NotThereException("A sheet comes as xlsx, ods, csv or html.");
         }
-        MixForm form = MixForm.of(context, book, "");
-        Mix mix = Mixer.mix(book, recipe, RecipePage.revision(context, recipe), form.request(LocalDate.now(clock)));
+        Mix mix = mix(context, book, clock, recipe);
         SheetInfo info = new SheetInfo(
                 SheetIds.next(clock, recipe.id()), LocalDateTime.now(clock).withNano(0), "", Paper.A4);
         ByteArrayOutputStream out = new ByteArrayOutputStream();

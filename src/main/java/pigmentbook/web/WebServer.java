@@ -82,6 +82,7 @@ public final class WebServer implements AutoCloseable {
         RecipePage.addTo(config, book, clock);
         NewRevision.addTo(config, book, clock);
         MixPage.addTo(config, book, clock);
+        BenchPage.addTo(config, book, clock);
         MoldsPage.addTo(config, book);
         ShelfPage.addTo(config, book, clock);
         config.routes.error(

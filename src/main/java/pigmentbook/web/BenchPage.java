@@ -1,0 +1,234 @@
+package pigmentbook.web;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.io.IOException;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import pigmentbook.book.Book;
+import pigmentbook.book.Item;
+import pigmentbook.book.Recipe;
+import pigmentbook.book.Resin;
+import pigmentbook.mix.Caution;
+import pigmentbook.mix.Mix;
+import pigmentbook.mix.MixRefusedException;
+import pigmentbook.mix.OverPour;
+import pigmentbook.quantity.BadAmountException;
+import pigmentbook.quantity.Mass;
+import pigmentbook.store.Bench;
+import pigmentbook.store.BenchLog;
+import pigmentbook.store.BookUnavailableException;
+import pigmentbook.store.ConflictException;
+import pigmentbook.store.Kind;
+import pigmentbook.store.SaveFailedException;
+
+/** The bench: a pour is begun from a mix, and each entry is on the disk before it is acknowledged. */
+final class BenchPage {
+
+    private static final int MOST_ENTRIES = 200;
+    private static final long LONGEST_AGO_MS = 7L * 24 * 3600 * 1000;
+
+    private BenchPage() {}
+
+    /** Made when the first entry comes, not while the server starts. */
+    private static final class Json {
+        static final JsonMapper MAPPER = new JsonMapper();
+    }
+
+    static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
+        config.routes.post("/recipes/{id}/bench", context -> begin(context, book, clock));
+        config.routes.get("/pours/{id}/bench", context -> show(context, book, clock));
+        config.routes.get("/pours/{id}/log", context -> {
+            JsonNode record = record(book, context.pathParam("id"));
+            answer(context, record, clock);
+        });
+        config.routes.post("/pours/{id}/log", context -> enter(context, book, clock));
+        config.routes.get("/pours/{id}/over", context -> over(context, book));
+    }
+
+    private static void begin(Context context, LiveBook live, Clock clock) throws BookUnavailableException {
+        context.contentType("text/plain; charset=utf-8");
+        try {
+            Book book = live.now().book();
+            Mix mix = MixPage.mix(context, book, clock, RecipePage.recipe(book, context.pathParam("id")));
+            String id = Bench.begin(live.writer(), live.reread().book(), mix, LocalDateTime.now(clock));
+            live.reread();
+            context.result("/pours/" + id + "/bench");
+        } catch (SaveFailedException | MixRefusedException | BadAmountException e) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT).result(String.valueOf(e.getMessage()));
+        } catch (ConflictException e) {
+            context.status(HttpStatus.CONFLICT).result(String.valueOf(e.getMessage()));
+        }
+    }
+
+    /** Returns a pour's record as its file says it at this moment. */
+    static ObjectNode record(LiveBook live, String id) {
+        try {
+            return live.writer().read(Kind.POUR, id).record();
+        } catch (SaveFailedException e) {
+            throw new NotThereException(String.valueOf(e.getMessage()));
+        }
+    }
+
+    private static void show(Context context, LiveBook live, Clock clock) {
+        String id = context.pathParam("id");
+        JsonNode record = record(live, id);
+        if (!record.path("plan").isObject()) {
+            throw new NotThereException("This pour was not weighed at the bench; its record is under Recipes.");
+        }
+        Map<String, Object> values = new HashMap<>();
+        values.put("pour", id);
+        values.put("name", record.path("plan").path("name").asText());
+        values.put("plan", data(record.path("plan")));
+        values.put("log", data(record.path("log")));
+        values.put("now", clock.millis());
+        values.put("back", Sharing.isShared(context) ? "" : "/pours/" + id);
+        Pages.show(context, "bench.jte", values);
+    }
+
+    /** JSON that may stand in a page: nothing in it ends the element it stands in. */
+    private static String data(JsonNode json) {
+        return json.toString().replace("<", "\\u003c");
+    }
+
+    private static void answer(Context context, JsonNode record, Clock clock) {
+        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        answer.put("now", clock.millis());
+        answer.set("log", record.path("log").isArray() ? record.path("log") : JsonNodeFactory.instance.arrayNode());
+        context.contentType("application/json; charset=utf-8").result(answer.toString());
+    }
+
+    private static void enter(Context context, LiveBook live, Clock clock) {
+        String id = context.pathParam("id");
+        try {
+            JsonNode asked = Json.MAPPER.readTree(context.bodyAsBytes());
+            Instant now = clock.instant();
+            ObjectNode saved = Bench.enter(
+                    live.writer(), id, entries(asked, now, clock), LocalDateTime.now(clock), finder(live, id));
+            answer(context, saved, clock);
+            live.lookSoon();
+        } catch (JsonProcessingException e) {
+            told(context, HttpStatus.BAD_REQUEST, "This is no JSON. Nothing was kept.");
+        } catch (IOException e) {
+            told(context, HttpStatus.BAD_REQUEST, "This could not be read. Nothing was kept.");
+        } catch (SheetEdits.BadRequest e) {
+            told(context, HttpStatus.BAD_REQUEST, String.valueOf(e.getMessage()));
+        } catch (SaveFailedException e) {
+            told(context, HttpStatus.UNPROCESSABLE_CONTENT, String.valueOf(e.getMessage()));
+        } catch (BenchLog.OtherPhone e) {
+            told(context, HttpStatus.CONFLICT, String.valueOf(e.getMessage()));
+        }
+    }
+
+    private static void told(Context context, HttpStatus status, String text) {
+        context.status(status).contentType("text/plain; charset=utf-8").result(text);
+    }
+
+    /**
+     * Reads entries. When they were made is told as how long ago, for a phone's clock may be wrong: the book's clock
+     * says the time.
+     */
+    private static BenchLog.Asked entries(JsonNode asked, Instant now, Clock clock) {
+        String device = asked == null ? "" : asked.path("device").asText();
+        if (asked == null
+                || !device.matches("[A-Za-z0-9-]{1,40}")
+                || !asked.path("entries").isArray()
+                || asked.path("entries").size() > MOST_ENTRIES) {
+            throw new SheetEdits.BadRequest("This is no entry of the bench. Nothing was kept.");
+        }
+        long ago = Math.max(0, Math.min(LONGEST_AGO_MS, asked.path("ago").asLong()));
+        String at = OffsetDateTime.ofInstant(now.minusMillis(ago), clock.getZone())
+                .truncatedTo(ChronoUnit.SECONDS)
+                .toString();
+        List<JsonNode> entries = new ArrayList<>();
+        for (JsonNode entry : asked.path("entries")) {
+            if (!(entry instanceof ObjectNode object)) {
+                throw new SheetEdits.BadRequest("This is no entry of the bench. Nothing was kept.");
+            }
+            entries.add(object.deepCopy().put("at", at));
+        }
+        return new BenchLog.Asked(device, asked.path("base").asInt(), entries);
+    }
+
+    private static BenchLog.LotFinder finder(LiveBook live, String pourId) {
+        Book book = live.now().book();
+        Resin resin = resin(book, record(live, pourId));
+        return BenchLog.finder(book, resin == null ? "" : resin.id());
+    }
+
+    private static @Nullable Resin resin(Book book, JsonNode record) {
+        Recipe recipe = book.recipes().get(record.path("recipe").asText());
+        if (recipe == null) {
+            return null;
+        }
+        Recipe.Revision revision = recipe.revisions().stream()
+                .filter(each -> each.number() == record.path("revision").asInt())
+                .findFirst()
+                .orElse(recipe.current());
+        return book.resins().get(revision.resinId());
+    }
+
+    /** What to beware of where a cup got too much, from the plan's own targets and what is in the cup. */
+    private static void over(Context context, LiveBook live) {
+        ObjectNode record = record(live, context.pathParam("id"));
+        Book book = live.now().book();
+        Resin resin = resin(book, record);
+        int layer = number(context, "layer");
+        int cup = number(context, "cup");
+        Map<Item, Double> targets = new LinkedHashMap<>();
+        JsonNode planned =
+                record.path("plan").path("layers").path(layer - 1).path("cups").path(cup - 1);
+        planned.path("items")
+                .forEach(item -> targets.put(
+                        Item.of(item.path("item").asText()),
+                        Mass.parse(item.path("target").asText()).grams()));
+        if (resin == null || targets.isEmpty()) {
+            throw new NotThereException("There is no such cup.");
+        }
+        JsonNode most = record.path("plan").path("cupMost");
+        OverPour over = OverPour.of(
+                book,
+                resin,
+                record.path("recipe").asText(),
+                targets,
+                new OverPour.Cup(
+                        null,
+                        null,
+                        BenchLog.inCup(record, layer, cup),
+                        most.isTextual() ? Mass.parse(most.asText()) : null,
+                        null));
+        ArrayNode cautions = JsonNodeFactory.instance.arrayNode();
+        for (Caution caution : over.cautions()) {
+            if (!caution.code().startsWith("standing-")) {
+                cautions.addObject()
+                        .put("code", caution.code())
+                        .put("severity", caution.severity().name().toLowerCase(Locale.ROOT))
+                        .put("text", caution.text())
+                        .put("basis", caution.basis());
+            }
+        }
+        context.contentType("application/json; charset=utf-8").result(cautions.toString());
+    }
+
+    private static int number(Context context, String name) {
+        String text = context.queryParam(name);
+        return text != null && text.matches("[0-9]{1,4}") ? Integer.parseInt(text) : 0;
+    }
+}

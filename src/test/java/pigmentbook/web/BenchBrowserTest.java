@@ -1,0 +1,195 @@
+package pigmentbook.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.OutputType;
+
+/** At the bench one thing at a time is weighed, and each entry is on the disk at once. */
+@Tag("browser")
+class BenchBrowserTest extends CopiedBookInBrowser {
+
+    private static final int PHONE = 390;
+
+    private String begin(String query) {
+        String path = served.post("/recipes/ember/bench?" + query, "").body();
+        browser.go(served.url() + path.substring(1), PHONE);
+        browser.script("localStorage.clear(); sessionStorage.clear()");
+        browser.driver.navigate().refresh();
+        browser.waitFor("the first item", () -> title().equals("Part A"));
+        return path.split("/")[2];
+    }
+
+    private static String title() {
+        return browser.text(".bench h1");
+    }
+
+    private static void press(String label) {
+        for (var button : browser.driver.findElements(org.openqa.selenium.By.cssSelector(".bench button, .bench a"))) {
+            if (button.getText().startsWith(label)) {
+                button.click();
+                return;
+            }
+        }
+        throw new AssertionError("no button \"" + label + "\" at " + browser.text(".bench"));
+    }
+
+    private static void weigh(String grams) {
+        browser.find("#g").clear();
+        browser.find("#g").sendKeys(grams);
+        press("Enter");
+    }
+
+    private static String target() {
+        return browser.text(".target").replaceAll("[^0-9.]", "");
+    }
+
+    private JsonNode record(String pour) throws IOException {
+        return new JsonMapper().readTree(file("pours/2026/" + pour + ".json"));
+    }
+
+    private static void shot(String name) throws IOException {
+        String folder = System.getProperty("shots");
+        if (folder != null) {
+            Files.write(Path.of(folder, name + ".png"), browser.driver.getScreenshotAs(OutputType.BYTES));
+        }
+    }
+
+    @Test
+    void aCupIsWeighedFromPartAToTheClock() throws IOException {
+        String pour = begin("lead=total&total=500+g&cup=1500+g");
+        shot("bench-weigh");
+        browser.accessible();
+        weigh("347");
+        assertThat(browser.text(".told")).isEqualTo("Type who weighs first; the record says it.");
+        browser.find("#who").sendKeys("Ida");
+        weigh(target());
+        browser.waitFor("it goes on", () -> title().equals("Amber paste"));
+        onDisk("pours/2026/" + pour + ".json", "\"by\": \"Ida\"");
+        weigh("6.90");
+        browser.waitFor(
+                "it stops and offers",
+                () -> browser.text(".bench .caution.stop").contains("too much Amber paste"));
+        browser.waitFor("what is left to choose is told", () -> browser.count("#over-told .caution") >= 0);
+        shot("bench-over");
+        browser.accessible();
+        press("Add");
+        browser.waitFor("part A follows", () -> title().equals("Add Part A"));
+        weigh(target());
+        for (String next : List.of("Copper mica", "Rust paste", "Smoke paste")) {
+            browser.waitFor(next, () -> title().equals(next));
+            weigh(target());
+        }
+        browser.waitFor("a second person checks", () -> title().equals("A second person checks"));
+        shot("bench-check");
+        browser.accessible();
+        browser.find("#second").sendKeys("Ida");
+        press("Checked");
+        assertThat(browser.text(".told")).startsWith("A second person checks, not the one who weighed");
+        browser.find("#second").clear();
+        browser.find("#second").sendKeys("Jo");
+        press("Checked");
+        browser.waitFor("part B", () -> title().equals("Part B"));
+        weigh(target());
+        browser.waitFor("the clock runs", () -> browser.count("[role=timer]") == 1);
+        browser.waitFor("the title shows it", () -> browser.driver.getTitle().matches("3\\d:\\d\\d left.*"));
+        shot("bench-clock");
+        browser.accessible();
+        browser.driver.navigate().refresh();
+        browser.waitFor(
+                "it runs on after a reload", () -> browser.text("[role=timer]").matches("(?s)3\\d:\\d\\d.*"));
+        press("Cup 1 is poured");
+        browser.waitFor("all poured", () -> title().equals("All cups are poured"));
+        press("End this pour");
+        browser.waitFor("ended", () -> browser.text(".bench").contains("This pour is ended."));
+        JsonNode weighed = record(pour).at("/layers/0/cups/0/weighed");
+        assertThat(weighed).hasSize(6);
+        // The percents of what was really weighed are those of the recipe again, to the steps of the scale.
+        assertThat(weighed.get(1).get("actual").asText()).isEqualTo("6.9 g");
+        double resin = grams(weighed, 0) + 0.6 * 6.9 + grams(weighed, 5);
+        assertThat(6.9 / resin * 100).isBetween(1.19, 1.21);
+        browser.noConsoleErrors();
+    }
+
+    private static double grams(JsonNode weighed, int row) {
+        return Double.parseDouble(weighed.get(row).get("actual").asText().replace(" g", ""));
+    }
+
+    @Test
+    void anEntryIsHeldWhileTheBookIsAwayAndHandedInOnce() throws IOException {
+        String pour = begin("lead=total&total=500+g&cup=1500+g");
+        browser.find("#who").sendKeys("Ida");
+        int port = served.port();
+        served.close();
+        weigh(target());
+        browser.waitFor("the next item", () -> title().equals("Amber paste"));
+        browser.waitFor("it is held", () -> browser.text(".bench").contains("1 entry is held on this phone"));
+        weigh(target());
+        browser.waitFor("two are held", () -> browser.text(".bench").contains("2 entries are held"));
+        served = new Served(folder, port);
+        browser.waitFor("they are handed in", () -> !browser.text(".bench").contains("held on this phone"));
+        JsonNode log = record(pour).get("log");
+        assertThat(log).hasSize(2);
+        assertThat(log.get(0).get("item").asText()).isEqualTo("part A");
+        assertThat(title()).isEqualTo("Copper mica");
+        press("Undo");
+        browser.waitFor("the last entry is undone", () -> title().equals("Amber paste"));
+        assertThat(record(pour).get("log")).hasSize(3);
+        assertThat(record(pour).at("/layers/0/cups/0/weighed")).hasSize(1);
+    }
+
+    @Test
+    void whatASecondPhoneEnteredIsShownAndNotMergedSilently() throws IOException {
+        String pour = begin("lead=total&total=500+g&cup=1500+g");
+        browser.find("#who").sendKeys("Ida");
+        String other = "{\"device\":\"other\",\"base\":0,\"ago\":0,\"entries\":[{\"id\":\"o1\",\"what\":\"weigh\","
+                + "\"layer\":1,\"cup\":1,\"item\":\"part A\",\"grams\":\"300\",\"lot\":\"A-2409\",\"by\":\"Jo\"}]}";
+        assertThat(served.post("/pours/" + pour + "/log", other).statusCode()).isEqualTo(200);
+        weigh(target());
+        browser.waitFor(
+                "it is told",
+                () -> browser.text(".bench").contains("Not kept. Another phone entered 300 g of part A meanwhile."));
+        press("Drop mine");
+        browser.waitFor("theirs stands", () -> title().equals("Add Part A"));
+        assertThat(record(pour).get("log")).hasSize(1);
+    }
+
+    @Test
+    void aLotIsTypedOrScannedAndUnknownMustBeTyped() throws IOException {
+        String pour = begin("lead=total&total=500+g&cup=1500+g");
+        browser.find("#who").sendKeys("Ida");
+        press("Change lot");
+        browser.find("#lot").sendKeys("A-9999");
+        press("Take this lot");
+        weigh(target());
+        assertThat(browser.text(".told"))
+                .isEqualTo(
+                        "There is no lot \"A-9999\" of Part A on the shelf. Type what stands on its label, or type unknown.");
+        press("Change lot");
+        browser.find("#lot").sendKeys("unknown", Keys.ENTER);
+        weigh(target());
+        browser.waitFor("it goes on", () -> title().equals("Amber paste"));
+        onDisk("pours/2026/" + pour + ".json", "\"lot\": \"unknown\"");
+    }
+
+    @Test
+    void aThrownCupStaysOnRecordAndLeavesTheStock() throws IOException {
+        String pour = begin("lead=total&total=500+g&cup=1500+g");
+        browser.find("#who").sendKeys("Ida");
+        weigh(target());
+        browser.waitFor("it goes on", () -> title().equals("Amber paste"));
+        press("Throw this cup away");
+        press("Yes, throw this cup away");
+        browser.waitFor("it begins anew", () -> title().equals("Part A"));
+        onDisk("pours/2026/" + pour + ".json", "\"thrown\": [{ \"item\": \"part A\"");
+        assertThat(record(pour).get("layers")).isEmpty();
+    }
+}
