@@ -137,3 +137,17 @@ document.addEventListener("submit", async e => {
   }
   told.hidden = false;
 });
+
+// photos: handed in one after the other as the camera made them; the book makes them small and upright
+const photos = $("[data-photos]");
+if (photos) photos.addEventListener("change", async () => {
+  const told = $("#photo-told");
+  told.hidden = true;
+  for (const file of photos.files) {
+    try {
+      const answer = await send(photos.dataset.photos, file);
+      if (!answer.ok) { told.textContent = file.name + ": " + await answer.text(); told.hidden = false; return; }
+    } catch { told.textContent = "The book does not answer, so this photo was not kept. Start it again."; told.hidden = false; return; }
+  }
+  location.reload();
+});

@@ -153,6 +153,18 @@ public record AsPoured(
         return 0;
     }
 
+    /** Returns how everything that was weighed follows from one gram of mixed resin, on the products' densities. */
+    Proportions proportions(Book book, Resin resin) {
+        Map<Item, Pigment> pigments = new LinkedHashMap<>();
+        for (Recipe.PigmentLoading loading : revision.pigments()) {
+            Pigment pigment = book.pigments().get(loading.pigmentId());
+            if (pigment != null) {
+                pigments.put(Item.of(loading.pigmentId()), pigment);
+            }
+        }
+        return Proportions.of(resin, revision, pigments, Map.of());
+    }
+
     private static Recipe.Revision emptied(Recipe.Revision revision) {
         return new Recipe.Revision(
                 revision.number(),

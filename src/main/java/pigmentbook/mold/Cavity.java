@@ -40,6 +40,11 @@ public record Cavity(
         }
     }
 
+    /** Returns the same mold as if nobody had measured it. */
+    public Cavity unmeasured() {
+        return new Cavity(shape, fill, inserts, null);
+    }
+
     /** Returns the height it is filled to: its own fill, else its depth, else null where the shape has none. */
     public @Nullable Length fillOrDepth() {
         return fill != null ? fill : shape.depth();

@@ -9,7 +9,7 @@ public final class SaveFailedException extends Exception {
     private static final long serialVersionUID = 1L;
     private final transient @Nullable Problem problem;
 
-    SaveFailedException(String message) {
+    public SaveFailedException(String message) {
         super(message);
         this.problem = null;
     }

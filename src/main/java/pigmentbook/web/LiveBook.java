@@ -94,6 +94,17 @@ public final class LiveBook {
         return newer;
     }
 
+    /** Returns the book with a pour in it that may have been begun this very moment. */
+    Opened reread(String pourId) {
+        Opened there = now();
+        try {
+            return there.book().pours().containsKey(pourId) ? there : reread();
+        } catch (BookUnavailableException e) {
+            // The folder is gone for a moment: what was read stays.
+            return there;
+        }
+    }
+
     /** Looks at the folder again, beside whatever else there is to do: after a save that nobody waits to see. */
     void lookSoon() {
         if (looking.compareAndSet(false, true)) {

@@ -77,7 +77,8 @@ public final class RecipePage {
             String faults,
             String text,
             String next,
-            String hex) {}
+            String hex,
+            int photos) {}
 
     static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
         config.routes.get(
@@ -438,7 +439,8 @@ public final class RecipePage {
                     result == null ? "" : result.next(),
                     pour.readings().isEmpty()
                             ? ""
-                            : Figures.hex(pour.readings().get(0).lab())));
+                            : Figures.hex(pour.readings().get(0).lab()),
+                    pour.photos().size()));
         }
         return made;
     }

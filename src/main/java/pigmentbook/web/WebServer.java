@@ -83,6 +83,7 @@ public final class WebServer implements AutoCloseable {
         NewRevision.addTo(config, book, clock);
         MixPage.addTo(config, book, clock);
         BenchPage.addTo(config, book, clock);
+        PourPage.addTo(config, book, clock);
         MoldsPage.addTo(config, book);
         ShelfPage.addTo(config, book, clock);
         config.routes.error(
