@@ -26,6 +26,7 @@ final class Commands implements CommandLine.IFactory {
         all.put("mold", MoldCommand::new);
         all.put("stock", StockCommand::new);
         all.put("where-used", WhereUsedCommand::new);
+        all.put("read-back", ReadBackCommand::new);
         all.put("check", CheckCommand::new);
         return all;
     }

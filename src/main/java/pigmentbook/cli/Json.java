@@ -3,9 +3,11 @@ package pigmentbook.cli;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Writes JSON answers: two spaces, UTF-8, a line feed at the end. */
@@ -58,5 +60,33 @@ final class Json {
             json.writeString(each);
         }
         json.writeEndArray();
+    }
+
+    /** Writes a value as it is. */
+    static void tree(JsonGenerator json, JsonNode value) throws IOException {
+        if (value.isObject()) {
+            json.writeStartObject();
+            for (Map.Entry<String, JsonNode> each : value.properties()) {
+                json.writeFieldName(each.getKey());
+                tree(json, each.getValue());
+            }
+            json.writeEndObject();
+        } else if (value.isArray()) {
+            json.writeStartArray();
+            for (JsonNode each : value) {
+                tree(json, each);
+            }
+            json.writeEndArray();
+        } else if (value.isInt()) {
+            json.writeNumber(value.intValue());
+        } else if (value.isNumber()) {
+            json.writeNumber(value.decimalValue());
+        } else if (value.isTextual()) {
+            json.writeString(value.textValue());
+        } else if (value.isBoolean()) {
+            json.writeBoolean(value.booleanValue());
+        } else {
+            json.writeNull();
+        }
     }
 }

@@ -18,11 +18,16 @@ public record Grid(String title, String foot, List<Double> columnsMm, List<Row> 
     /**
      * One row.
      *
-     * @param heightPt its height in points, enough for its text
+     * @param heightPt its height in points, enough for its text; 0 for a row that nobody sees
      * @param newPage whether a new page begins with it
      * @param cells its cells, left to right, none that another one's span covers
      */
-    public record Row(double heightPt, boolean newPage, List<Placed> cells) {}
+    public record Row(double heightPt, boolean newPage, List<Placed> cells) {
+
+        boolean isHidden() {
+            return heightPt == 0;
+        }
+    }
 
     /**
      * A cell in its column.

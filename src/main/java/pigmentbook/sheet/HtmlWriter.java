@@ -40,7 +40,9 @@ final class HtmlWriter {
         html.close();
         int[] coveredDown = new int[grid.columnsMm().size()];
         for (Grid.Row row : grid.rows()) {
-            row(html, row, grid, coveredDown);
+            if (!row.isHidden()) {
+                row(html, row, grid, coveredDown);
+            }
         }
         html.close();
         html.open("footer").text(grid.foot()).closeLong();

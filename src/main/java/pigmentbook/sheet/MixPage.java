@@ -138,7 +138,11 @@ final class MixPage {
         for (int i = 0; i < Math.max(checks.size(), steps.size()); i++) {
             List<Grid.Placed> cells = new ArrayList<>();
             if (i < checks.size()) {
-                cells.add(Rows.at(ORDER, Cell.blank(Style.CHECK_BOX).entry(Cell.Check.ANYTHING)));
+                cells.add(Rows.at(
+                        ORDER,
+                        Cell.blank(Style.CHECK_BOX)
+                                .named(CellNames.of("check", i + 1))
+                                .entry(Cell.Check.ANYTHING)));
                 cells.add(Rows.at(ITEM, Cell.text(Style.CHECK, checks.get(i)).across(3)));
             }
             if (i < steps.size()) {
@@ -174,8 +178,8 @@ final class MixPage {
                             Cell.formula(
                                     Style.FIGURE_LEFT, Expr.sum(targets), cup.totalGrams(), new Cell.Form("", 0, ""))),
                     Rows.at(LOW, Cell.text(Style.ITEM, Wording.notBefore(layer)).across(3)),
-                    open(ACTUAL, 1),
-                    open(EXACT, 2));
+                    open(ACTUAL, 1, CellNames.of("poured", layer.number())),
+                    open(EXACT, 2, CellNames.of("poured_by", layer.number())));
         }
     }
 
@@ -217,7 +221,7 @@ final class MixPage {
                         ACTUAL,
                         Cell.blank(Style.ENTRY_TEXT)
                                 .across(3)
-                                .named(CellNames.of("by", layer.number(), cup.number()))
+                                .named(CellNames.of(CellNames.BY, layer.number(), cup.number()))
                                 .entry(Cell.Check.ANYTHING)));
         WeighFormulas formulas = new WeighFormulas(mix, layer.number(), cup);
         int order = 1;
@@ -318,12 +322,12 @@ final class MixPage {
                             ORDER,
                             Cell.text(Style.ITEM, Wording.cupTime(timeline, layer, cup))
                                     .across(2)),
-                    open(LOT, 1),
-                    open(WEIGH, 1),
-                    open(LOW, 2),
-                    open(DISPLAY, 1),
-                    open(ACTUAL, 1),
-                    open(EXACT, 2));
+                    time(LOT, 1, "part_b_in", layer, cup),
+                    time(WEIGH, 1, "pour_by", layer, cup),
+                    time(LOW, 2, "poured", layer, cup),
+                    time(DISPLAY, 1, "passes", layer, cup),
+                    time(ACTUAL, 1, last ? "demold" : "next_from", layer, cup),
+                    time(EXACT, 2, last ? "full_cure" : "next_to", layer, cup));
         }
     }
 
@@ -347,36 +351,42 @@ final class MixPage {
                         ORDER,
                         Cell.of(Style.ENTRY_TEXT, new Cell.BlankMoment())
                                 .across(2)
-                                .named("started")
+                                .named(CellNames.STARTED)
                                 .entry(Cell.Check.ANYTHING)),
-                Rows.at(LOT, entry("room_temperature", Cell.Check.NUMBER)),
-                Rows.at(WEIGH, entry("room_humidity", Cell.Check.PERCENT)),
-                open(LOW, 3),
-                open(ACTUAL, 1),
-                Rows.at(EXACT, entry("result_rating", Cell.Check.RATING).across(2)));
+                Rows.at(LOT, entry(CellNames.TEMPERATURE, Cell.Check.NUMBER)),
+                Rows.at(WEIGH, entry(CellNames.HUMIDITY, Cell.Check.PERCENT)),
+                open(LOW, 3, CellNames.LEFT),
+                open(ACTUAL, 1, CellNames.LEVEL),
+                Rows.at(EXACT, entry(CellNames.RATING, Cell.Check.RATING).across(2)));
         rows.add(
                 12,
                 label(ORDER, 4, "Result in words, after a day and after a week"),
                 label(LOW, 6, "Deviations: what, why, who, when"));
         rows.add(
                 34,
-                Rows.at(ORDER, entry("result_text", Cell.Check.ANYTHING).across(4)),
-                Rows.at(LOW, entry("deviation", Cell.Check.ANYTHING).across(6)));
+                Rows.at(ORDER, entry(CellNames.RESULT, Cell.Check.ANYTHING).across(4)),
+                Rows.at(LOW, entry(CellNames.DEVIATION, Cell.Check.ANYTHING).across(6)));
         rows.add(12, label(ORDER, 4, "Made by"), label(LOW, 6, "Checked by, before part B"));
-        rows.add(20, open(ORDER, 4), open(LOW, 6));
+        rows.add(20, open(ORDER, 4, CellNames.MADE_BY), open(LOW, 6, CellNames.CHECKED_BY));
     }
 
     private void foot() {
         rows.gap(4);
         rows.add(0, Rows.at(ORDER, Cell.text(Style.ALWAYS, Wording.always(mix)).across(10)));
+        rows.hidden(Rows.at(
+                ORDER, Cell.text(Style.FACT, Plan.of(mix).text()).across(10).named(CellNames.PLAN)));
     }
 
     private static Cell entry(String name, Cell.Check check) {
         return Cell.blank(Style.ENTRY_TEXT).named(name).entry(check);
     }
 
-    private static Grid.Placed open(int column, int across) {
-        return Rows.at(column, Cell.blank(Style.ENTRY_TEXT).across(across).entry(Cell.Check.ANYTHING));
+    private static Grid.Placed open(int column, int across, String name) {
+        return Rows.at(column, entry(name, Cell.Check.ANYTHING).across(across));
+    }
+
+    private static Grid.Placed time(int column, int across, String what, Mix.Layer layer, Mix.Cup cup) {
+        return open(column, across, CellNames.of(what, layer.number(), cup.number()));
     }
 
     private static Grid.Placed label(int column, int across, String text) {

@@ -1,6 +1,7 @@
 package pigmentbook.sheet;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import pigmentbook.mix.Mix;
 
@@ -21,17 +22,31 @@ final class MixTable {
             "actual_g",
             "recipe",
             "revision",
-            "mix_id");
+            CellNames.ID,
+            CellNames.BY,
+            CellNames.STARTED,
+            CellNames.TEMPERATURE,
+            CellNames.HUMIDITY,
+            CellNames.LEFT,
+            CellNames.LEVEL,
+            CellNames.RATING,
+            CellNames.RESULT,
+            CellNames.DEVIATION,
+            CellNames.PLAN);
+
+    /** The columns that a person fills in, each for the whole mix but {@code by}, which is for a cup. */
+    private static final int ENTRIES = HEAD.size() - HEAD.indexOf(CellNames.ID) - 2;
 
     private MixTable() {}
 
     static Grid of(Mix mix, SheetInfo info) {
         List<Grid.Row> rows = new ArrayList<>();
+        String plan = Plan.of(mix).text();
         rows.add(row(HEAD.stream().map(head -> Cell.text(Style.BODY, head)).toList()));
         for (Mix.Layer layer : mix.layers()) {
             for (Mix.Cup cup : layer.cups()) {
                 for (Mix.Weighing weighing : cup.items()) {
-                    rows.add(row(List.of(
+                    List<Cell> cells = new ArrayList<>(List.of(
                             number(layer.number()),
                             number(cup.number()),
                             Cell.text(Style.BODY, weighing.item().id()),
@@ -49,7 +64,10 @@ final class MixTable {
                             Cell.blank(Style.BODY),
                             Cell.text(Style.BODY, mix.recipe().name()),
                             number(mix.revision().number()),
-                            Cell.text(Style.BODY, info.id()))));
+                            Cell.text(Style.BODY, info.id())));
+                    cells.addAll(Collections.nCopies(ENTRIES, Cell.blank(Style.BODY)));
+                    cells.add(Cell.text(Style.BODY, rows.size() == 1 ? plan : ""));
+                    rows.add(row(cells));
                 }
             }
         }

@@ -22,6 +22,9 @@ final class OdsStyles {
 
     private record Key(Style style, String format, String fill, boolean locked) {}
 
+    /** The standard wants a height above nothing, for hidden rows too. */
+    private static final double LEAST_ROW_PT = 1;
+
     private record RowKey(double heightPt, boolean newPage) {}
 
     private final Map<Key, String> cells = new LinkedHashMap<>();
@@ -79,7 +82,7 @@ final class OdsStyles {
         rows.forEach((key, name) -> {
             xml.open("style:style").attr("style:name", name).attr("style:family", "table-row");
             xml.open("style:table-row-properties")
-                    .attr("style:row-height", pt(key.heightPt()))
+                    .attr("style:row-height", pt(Math.max(LEAST_ROW_PT, key.heightPt())))
                     .attr("style:use-optimal-row-height", "false");
             if (key.newPage()) {
                 xml.attr("fo:break-before", "page");

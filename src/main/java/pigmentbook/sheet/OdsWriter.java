@@ -109,6 +109,9 @@ final class OdsWriter {
 
     private void row(Grid.Row row, int[] coveredDown) {
         body.open("table:table-row").attr("table:style-name", styles.row(row));
+        if (row.isHidden()) {
+            body.attr("table:visibility", "collapse");
+        }
         int column = 0;
         for (Grid.Placed placed : row.cells()) {
             skip(column, placed.column(), coveredDown);

@@ -52,6 +52,11 @@ final class Rows {
         rows.add(new Grid.Row(heightPt, false, List.of()));
     }
 
+    /** Adds a row that nobody sees. */
+    void hidden(Grid.Placed... cells) {
+        rows.add(new Grid.Row(0, false, List.of(cells)));
+    }
+
     /** Begins what should stay on one page. */
     void block() {
         blocks.add(rows.size());

@@ -102,7 +102,11 @@ final class XlsxWriter {
 
     private void row(int number, Grid.Row drawn) {
         XSSFRow row = rowAt(number);
-        row.setHeightInPoints((float) drawn.heightPt());
+        if (drawn.isHidden()) {
+            row.setZeroHeight(true);
+        } else {
+            row.setHeightInPoints((float) drawn.heightPt());
+        }
         for (Grid.Placed placed : drawn.cells()) {
             Cell cell = placed.cell();
             for (int down = 0; down < cell.down(); down++) {

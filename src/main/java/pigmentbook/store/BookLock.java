@@ -87,6 +87,10 @@ final class BookLock implements AutoCloseable {
         }
     }
 
+    boolean isClosed() {
+        return !channel.isOpen();
+    }
+
     @Override
     public void close() {
         close(channel);

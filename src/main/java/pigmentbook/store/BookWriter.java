@@ -249,6 +249,16 @@ public final class BookWriter {
         }
     }
 
+    /** Saves a new record for somebody who holds the book already. */
+    Current createWithin(BookLock held, Kind kind, String id, ObjectNode record)
+            throws ConflictException, SaveFailedException {
+        if (held.isClosed()) {
+            throw new IllegalStateException("The book is not held.");
+        }
+        RecordFiles.requireId(kind, id);
+        return createLocked(kind, id, record);
+    }
+
     private Current createLocked(Kind kind, String id, ObjectNode record)
             throws ConflictException, SaveFailedException {
         Path path = files.find(kind, id);

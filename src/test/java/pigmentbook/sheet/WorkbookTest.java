@@ -37,12 +37,19 @@ class WorkbookTest {
             "room_humidity",
             "started");
 
+    /** Beyond the contract: every other blank has a name too, so that nothing typed is lost. */
+    private static final List<String> BLANKS_OF_THE_SHEET = List.of("left_g", "level_mm", "made_by", "checked_by");
+
+    private static final List<String> BLANKS_OF_A_CUP = List.of("part_b_in", "pour_by", "poured", "passes");
+
     private static Reread reread(SheetWriters.Format format, Mix mix) {
         return Reread.of(format, Studio.written(format, Studio.sheet(mix)));
     }
 
     private static Set<String> contract(Mix mix) {
         Set<String> names = new LinkedHashSet<>(OF_THE_SHEET);
+        names.add("mix_plan");
+        names.addAll(blanks(mix));
         for (Mix.Layer layer : mix.layers()) {
             for (Mix.Cup cup : layer.cups()) {
                 String place = "_" + layer.number() + "_" + cup.number();
@@ -52,6 +59,27 @@ class WorkbookTest {
                         names.add(what + place + "_" + inName(each));
                     }
                 }
+            }
+        }
+        return names;
+    }
+
+    private static Set<String> blanks(Mix mix) {
+        Set<String> names = new LinkedHashSet<>(BLANKS_OF_THE_SHEET);
+        for (int i = 1; i <= Wording.checks(mix).size(); i++) {
+            names.add("check_" + i);
+        }
+        for (Mix.Layer layer : mix.layers()) {
+            boolean last = layer.number() == mix.layers().size();
+            if (mix.layers().size() > 1) {
+                names.add("poured_" + layer.number());
+                names.add("poured_by_" + layer.number());
+            }
+            for (Mix.Cup cup : layer.cups()) {
+                String place = "_" + layer.number() + "_" + cup.number();
+                BLANKS_OF_A_CUP.forEach(what -> names.add(what + place));
+                names.add((last ? "demold" : "next_from") + place);
+                names.add((last ? "full_cure" : "next_to") + place);
             }
         }
         return names;
@@ -103,6 +131,7 @@ class WorkbookTest {
         assertThat(sheet.isProtected()).isTrue();
         Set<String> entries = new LinkedHashSet<>(OF_THE_SHEET.subList(4, OF_THE_SHEET.size()));
         entries.add("mix_total_g");
+        entries.addAll(blanks(THREE_LAYERS));
         for (String name : sheet.names().keySet()) {
             if (name.startsWith("actual_g_") || name.startsWith("lot_") || name.startsWith("by_")) {
                 entries.add(name);
@@ -127,6 +156,21 @@ class WorkbookTest {
                 .isNotEmpty()
                 .allSatisfy(address -> assertThat(entries)
                         .anyMatch(name -> sheet.names().get(name).equals(address)));
+    }
+
+    @ParameterizedTest
+    @EnumSource(names = {"XLSX", "ODS"})
+    void everyOpenCellHasAName(SheetWriters.Format format) {
+        Reread sheet = reread(format, THREE_LAYERS);
+        // A merged blank is open in all its cells; the first one carries the name, those right of it do not.
+        sheet.cells().forEach((address, cell) -> {
+            if (!cell.locked()) {
+                int row = Integer.parseInt(address.replaceAll("[A-Z]", ""));
+                assertThat(sheet.names().values())
+                        .as(address)
+                        .anyMatch(named -> Integer.parseInt(named.replaceAll("[A-Z]", "")) == row);
+            }
+        });
     }
 
     @ParameterizedTest

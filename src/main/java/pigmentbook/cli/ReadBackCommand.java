@@ -1,0 +1,136 @@
+package pigmentbook.cli;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import pigmentbook.sheet.Entries;
+import pigmentbook.sheet.NoMixSheetException;
+import pigmentbook.sheet.ReadBack;
+import pigmentbook.sheet.SheetFile;
+import pigmentbook.store.BookWriter;
+import pigmentbook.store.Opened;
+import pigmentbook.store.PourKeeper;
+import pigmentbook.store.SaveFailedException;
+
+/** Reads a filled-in mix sheet back and keeps the pour that it tells of. */
+@Command(
+        name = "read-back",
+        mixinStandardHelpOptions = true,
+        description = "Read a mix sheet that was filled in (xlsx, ods or csv): the pour it tells of, what is"
+                + " not as the sheet was made, and what has to be put right. Nothing is written without"
+                + " --save; the sheet itself never is.",
+        footer = {
+            "",
+            "Examples:",
+            "  pigment-book read-back exports/ember-lamp-panel.xlsx",
+            "  pigment-book read-back exports/ember-lamp-panel.ods --format json",
+            "  pigment-book read-back exports/ember-lamp-panel.xlsx --save"
+        })
+final class ReadBackCommand implements Callable<Integer> {
+
+    private static final int DAY = 10;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private BookOptions book;
+
+    @Mixin
+    private AnswerOptions answer = new AnswerOptions();
+
+    @Parameters(paramLabel = "FILE", description = "The sheet: xlsx, ods or csv.")
+    @SuppressWarnings("NullAway.Init")
+    private Path file;
+
+    @Option(names = "--save", description = "Keep the pour in the book, once, if nothing has to be put right.")
+    private boolean save;
+
+    @Override
+    public Integer call() throws Exception {
+        Entries entries = entries();
+        Opened opened = book.open();
+        ReadBack.Draft draft = ReadBack.of(entries, opened.book());
+        BookWriter.Current kept = save ? keep(draft) : null;
+        if (answer.json()) {
+            Json.write(book.context().out(), json -> {
+                json.writeStartObject();
+                json.writeFieldName("pour");
+                Json.tree(json, kept == null ? draft.pour() : kept.record());
+                json.writeArrayFieldStart("differences");
+                for (ReadBack.Difference each : draft.differences()) {
+                    json.writeStartObject();
+                    json.writeStringField("cell", each.cell());
+                    Json.text(json, "was", each.was());
+                    Json.text(json, "is", each.is());
+                    json.writeEndObject();
+                }
+                json.writeEndArray();
+                json.writeArrayFieldStart("problems");
+                for (Entries.Problem each : draft.problems()) {
+                    json.writeStartObject();
+                    json.writeStringField("cell", each.cell());
+                    json.writeStringField("text", each.text());
+                    json.writeEndObject();
+                }
+                json.writeEndArray();
+                if (kept != null) {
+                    json.writeStringField("kept", kept.file());
+                }
+                json.writeEndObject();
+            });
+        } else {
+            String name = String.valueOf(file.getFileName());
+            book.context()
+                    .out()
+                    .print(new ReadBackText(opened.book(), draft, book.context().colour())
+                            .text(name, kept == null ? null : kept.file()));
+        }
+        book.tellProblems(opened);
+        return Main.DONE;
+    }
+
+    private Entries entries() {
+        try {
+            return SheetFile.read(book.context().here().resolve(file));
+        } catch (NoMixSheetException e) {
+            throw new RequestException(String.valueOf(e.getMessage()));
+        }
+    }
+
+    private BookWriter.Current keep(ReadBack.Draft draft) {
+        List<Entries.Problem> problems = draft.problems();
+        String started = draft.started();
+        ObjectNode pour = draft.pour();
+        if (!problems.isEmpty() || started == null || draft.differences().isEmpty()) {
+            throw new RequestException(
+                    refusal(problems, started, draft.differences().isEmpty()));
+        }
+        try {
+            return new PourKeeper(book.folder())
+                    .keep(started.substring(0, DAY), pour.path("recipe").asText(), pour);
+        } catch (SaveFailedException e) {
+            throw new RequestException(String.valueOf(e.getMessage()));
+        }
+    }
+
+    private static String refusal(List<Entries.Problem> problems, @Nullable String started, boolean empty) {
+        StringBuilder letter = new StringBuilder("The pour is not kept yet; nothing was written.");
+        for (Entries.Problem each : problems) {
+            letter.append('\n').append(each.cell()).append(": ").append(each.text());
+        }
+        if (empty) {
+            letter.append("\nNothing is filled in on this sheet.");
+        }
+        if (started == null && problems.stream().noneMatch(each -> each.cell().equals("started"))) {
+            letter.append("\nstarted: The sheet does not say when the work began, and a pour is filed under its day.")
+                    .append(" Write day and time into \"Started\", such as 2026-03-31 10:15.");
+        }
+        return letter.append("\nPut it right on the sheet, save it there, and read it back again.")
+                .toString();
+    }
+}

@@ -1,0 +1,140 @@
+package pigmentbook.cli;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import pigmentbook.book.Book;
+import pigmentbook.book.Recipe;
+import pigmentbook.sheet.Entries;
+import pigmentbook.sheet.ReadBack;
+
+/** What was read back, for a person. */
+final class ReadBackText {
+
+    private static final List<Lines.Side> WEIGHED =
+            List.of(Lines.Side.LEFT, Lines.Side.LEFT, Lines.Side.RIGHT, Lines.Side.RIGHT);
+    private static final List<Lines.Side> LEFT = List.of(Lines.Side.LEFT, Lines.Side.LEFT, Lines.Side.LEFT);
+
+    private final Book book;
+    private final ReadBack.Draft draft;
+    private final JsonNode pour;
+    private final Lines lines;
+    private int notWeighed;
+
+    ReadBackText(Book book, ReadBack.Draft draft, boolean colour) {
+        this.book = book;
+        this.draft = draft;
+        this.pour = draft.pour();
+        this.lines = new Lines(colour);
+    }
+
+    /**
+     * Returns the text.
+     *
+     * @param sheet the sheet's file
+     * @param kept the file of the pour, or null where it was not kept
+     */
+    String text(String sheet, @Nullable String kept) {
+        head();
+        weighed();
+        differences();
+        problems();
+        next(sheet, kept);
+        return lines.toString();
+    }
+
+    private void head() {
+        Recipe recipe = book.recipes().get(pour.path("recipe").asText());
+        lines.head((recipe == null ? "An unknown recipe" : recipe.name()) + ", revision "
+                + or(pour.path("revision"), "unknown")
+                + (pour.path("mold").isTextual() ? ", for " + pour.path("mold").asText() : ""));
+        lines.text("Sheet " + draft.mixId() + ".");
+        lines.text("Started " + or(pour.path("started"), "not written down") + ", by "
+                + (pour.path("by").asText().isEmpty()
+                        ? "nobody named"
+                        : plain(pour.path("by").asText())) + ", room "
+                + or(pour.path("temperature"), "not written down") + ", humidity "
+                + or(pour.path("humidity"), "not written down") + ", left "
+                + or(pour.path("left"), "not written down") + ", result "
+                + or(pour.path("result").path("rating"), "not written down") + ".");
+    }
+
+    private static String or(JsonNode value, String otherwise) {
+        return value.isNull() || value.isMissingNode() ? otherwise : plain(value.asText());
+    }
+
+    /** Returns a text on one line, without marks that can't be seen. */
+    private static String plain(String text) {
+        return text.replaceAll("\\s+", " ").replaceAll("[\\p{Cc}\\p{Cf}\\p{Cs}]", "·");
+    }
+
+    private void weighed() {
+        int layer = 0;
+        for (JsonNode each : pour.path("layers")) {
+            layer++;
+            int cup = 0;
+            for (JsonNode one : each.path("cups")) {
+                cup++;
+                List<List<String>> rows = new ArrayList<>();
+                for (JsonNode weighed : one.path("weighed")) {
+                    boolean missing = weighed.path("actual").isNull();
+                    notWeighed += missing ? 1 : 0;
+                    rows.add(List.of(
+                            weighed.path("item").asText(),
+                            or(weighed.path("lot"), "none"),
+                            or(weighed.path("target"), "none"),
+                            missing
+                                    ? "not written down"
+                                    : weighed.path("actual").asText()));
+                }
+                lines.blank().text("Layer " + layer + ", cup " + cup);
+                lines.table(List.of("Item", "Lot", "Target", "As weighed"), WEIGHED, rows);
+            }
+        }
+    }
+
+    private void differences() {
+        if (draft.differences().isEmpty()) {
+            lines.blank().text("Nothing is filled in: the sheet is as it was made.");
+            return;
+        }
+        List<List<String>> rows = new ArrayList<>();
+        for (ReadBack.Difference each : draft.differences()) {
+            rows.add(List.of(each.cell(), shown(each.was()), shown(each.is())));
+        }
+        lines.blank().text("Filled in or changed");
+        lines.table(List.of("Cell", "Was", "Is"), LEFT, rows);
+    }
+
+    private static String shown(@Nullable String text) {
+        return text == null ? "(empty)" : plain(text);
+    }
+
+    private void problems() {
+        if (draft.problems().isEmpty()) {
+            return;
+        }
+        lines.blank().text("To put right");
+        for (Entries.Problem each : draft.problems()) {
+            lines.hanging("  ", each.cell() + ": " + each.text());
+        }
+    }
+
+    private void next(String sheet, @Nullable String kept) {
+        lines.blank();
+        if (notWeighed > 0) {
+            lines.text((notWeighed == 1 ? "One weight is" : notWeighed + " weights are")
+                    + " not written down: there the target counts as weighed.");
+        }
+        if (kept != null) {
+            lines.text("Kept: " + kept);
+        } else if (!draft.problems().isEmpty()) {
+            lines.text("Put it right on the sheet, save it there, and read it back again.");
+        } else if (draft.started() == null) {
+            lines.text("Before this can be kept, write day and time into \"Started\" on the sheet.");
+        } else {
+            lines.text("Nothing is kept yet. To keep it: pigment-book read-back " + plain(sheet) + " --save");
+        }
+    }
+}

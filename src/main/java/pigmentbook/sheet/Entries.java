@@ -1,0 +1,92 @@
+package pigmentbook.sheet;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import pigmentbook.quantity.Numbers;
+
+/**
+ * What stands in the named cells of a mix sheet, whatever it was read from.
+ *
+ * @param cells the text of each named cell, in the order of the sheet; empty where it is empty; numbers with a dot as
+ *     decimal mark, days as {@code 2026-03-02T10:15}
+ * @param problems what could not be told apart while reading
+ */
+public record Entries(Map<String, String> cells, List<Problem> problems) {
+
+    private static final int MOST_ENTRIES = 20_000;
+    private static final Pattern NAME = Pattern.compile("[A-Za-z_][A-Za-z0-9_]{0,200}");
+    private static final Pattern SHEET_ID = Pattern.compile("[A-Za-z0-9][A-Za-z0-9-]{0,119}");
+
+    /**
+     * Something a person has to look at.
+     *
+     * @param cell the defined name of the cell, or its address where it has none
+     * @param text what is wrong and what to do
+     */
+    public record Problem(String cell, String text) {}
+
+    /**
+     * Checks that these are the entries of a mix sheet.
+     *
+     * @throws NoMixSheetException if they lack the sheet's own id
+     */
+    static Entries of(Map<String, String> cells, List<Problem> problems) throws NoMixSheetException {
+        String id = cells.getOrDefault(CellNames.ID, "").strip();
+        if (id.isEmpty()) {
+            throw new NoMixSheetException("is no mix sheet: nothing in it is named " + CellNames.ID
+                    + ". Read the xlsx, ods or csv that was filled in.");
+        }
+        if (!SHEET_ID.matcher(id).matches()) {
+            throw new NoMixSheetException("has the sheet id " + Shown.quoted(id)
+                    + "; letters, digits and hyphens were expected. Take it over from the sheet as it was made.");
+        }
+        return new Entries(cells, problems);
+    }
+
+    /**
+     * Returns entries that another program read already.
+     *
+     * @param draft {@code mix_id}, {@code recipe} (its id or name), {@code revision}, and {@code entries}: texts or
+     *     numbers by defined name
+     * @throws NoMixSheetException if it is none
+     */
+    public static Entries of(ObjectNode draft) throws NoMixSheetException {
+        Map<String, String> cells = new LinkedHashMap<>();
+        cells.put(CellNames.ID, text(draft.path("mix_id")));
+        cells.put(CellNames.RECIPE, text(draft.path("recipe")));
+        cells.put(CellNames.REVISION, text(draft.path("revision")));
+        JsonNode entries = draft.path("entries");
+        if (!entries.isObject() || entries.size() > MOST_ENTRIES) {
+            throw new NoMixSheetException(
+                    "is no mix sheet: \"entries\" with the text of each named cell was expected.");
+        }
+        for (Map.Entry<String, JsonNode> entry : entries.properties()) {
+            if (!NAME.matcher(entry.getKey()).matches()) {
+                throw new NoMixSheetException("has an entry " + Shown.quoted(entry.getKey())
+                        + "; the name of a cell was expected, such as actual_g_1_1_part_A.");
+            }
+            cells.put(entry.getKey(), text(entry.getValue()));
+        }
+        return of(cells, List.of());
+    }
+
+    private static String text(JsonNode value) throws NoMixSheetException {
+        if (value.isContainerNode()) {
+            throw new NoMixSheetException("has a list where the text of one cell was expected.");
+        }
+        String text = value.isNumber() ? Numbers.plain(value.doubleValue()) : value.isNull() ? "" : value.asText();
+        if (text.length() > Markup.MOST_TEXT) {
+            throw new NoMixSheetException("holds a text of more than " + Markup.MOST_TEXT + " characters.");
+        }
+        return text;
+    }
+
+    /** Returns what stands in a cell, without spaces around it; nothing is empty. */
+    String at(String name) {
+        return cells.getOrDefault(name, "").strip();
+    }
+}

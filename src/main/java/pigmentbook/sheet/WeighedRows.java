@@ -1,0 +1,213 @@
+package pigmentbook.sheet;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+import pigmentbook.book.Book;
+import pigmentbook.book.Lot;
+import pigmentbook.book.NearIds;
+import pigmentbook.book.Pour;
+import pigmentbook.book.Recipe;
+import pigmentbook.quantity.BadAmountException;
+import pigmentbook.quantity.Mass;
+
+/** The weigh rows of a sheet as the weighings of a pour. */
+final class WeighedRows {
+
+    private final Entries entries;
+    private final @Nullable Plan plan;
+    private final Book book;
+    private final List<Entries.Problem> problems;
+    private final Map<RowName, Plan.Planned> planned;
+    private final @Nullable Double totalGrams;
+    private final @Nullable Double shownSum;
+
+    WeighedRows(Entries entries, @Nullable Plan plan, Book book, List<Entries.Problem> problems) {
+        this.entries = entries;
+        this.plan = plan;
+        this.book = book;
+        this.problems = problems;
+        this.planned = plan == null ? Map.of() : of(plan);
+        this.totalGrams = total();
+        this.shownSum = plan == null ? shownSum() : null;
+    }
+
+    /** Returns the rows that a plan has, in the order of work. */
+    static Map<RowName, Plan.Planned> of(Plan plan) {
+        Map<RowName, Plan.Planned> rows = new LinkedHashMap<>();
+        for (int l = 0; l < plan.layers().size(); l++) {
+            List<List<Plan.Planned>> cups = plan.layers().get(l).cups();
+            for (int c = 0; c < cups.size(); c++) {
+                for (Plan.Planned each : cups.get(c)) {
+                    rows.put(new RowName(l + 1, c + 1, each.item()), each);
+                }
+            }
+        }
+        return rows;
+    }
+
+    private void problem(String cell, String text) {
+        problems.add(new Entries.Problem(cell, text));
+    }
+
+    /** Returns the total that the sheet says now; null where it says none, which is told if it should. */
+    private @Nullable Double total() {
+        if (!entries.cells().containsKey(CellNames.TOTAL)) {
+            return null;
+        }
+        String text = entries.at(CellNames.TOTAL);
+        if (text.isEmpty()) {
+            problem(CellNames.TOTAL, "The total is empty, so no target follows from it. Write the total in g.");
+            return null;
+        }
+        try {
+            double grams = Typed.amount(text, "g", Mass::parse).grams();
+            if (grams > 0) {
+                return grams;
+            }
+            problem(CellNames.TOTAL, "The total is 0; the grams of everything weighed were expected.");
+        } catch (BadAmountException e) {
+            problem(CellNames.TOTAL, String.valueOf(e.getMessage()));
+        }
+        return null;
+    }
+
+    /** Returns the weighings of each cup of each layer, in the order of work. */
+    Map<Integer, Map<Integer, ArrayNode>> byLayerAndCup(Recipe.@Nullable Revision revision) {
+        Map<Integer, Map<Integer, ArrayNode>> layers = new TreeMap<>();
+        for (RowName row : rows()) {
+            layers.computeIfAbsent(row.layer(), layer -> new TreeMap<>())
+                    .computeIfAbsent(row.cup(), cup -> JsonNodeFactory.instance.arrayNode())
+                    .add(weighed(row, revision));
+        }
+        return layers;
+    }
+
+    private Set<RowName> rows() {
+        Set<RowName> rows = new LinkedHashSet<>(planned.keySet());
+        entries.cells().keySet().forEach(name -> {
+            RowName row = RowName.ofName(name);
+            if (row != null) {
+                rows.add(row);
+            }
+        });
+        return rows;
+    }
+
+    private ObjectNode weighed(RowName row, Recipe.@Nullable Revision revision) {
+        String actual = row.cell("actual_g");
+        if (!entries.cells().containsKey(actual)
+                && problems.stream().noneMatch(each -> each.cell().equals(actual))) {
+            problem(
+                    actual,
+                    "The row of " + row.record() + " is not on the sheet any more. Write its record id beside an empty"
+                            + " row, with 0 for what was weighed if none was.");
+        }
+        if (row.item().isPigment() && !book.pigments().containsKey(row.item().id())) {
+            problem(
+                    actual,
+                    "There is no pigment " + Shown.quoted(row.item().id()) + " in the book."
+                            + NearIds.hint(row.item().id(), book.pigments().keySet())
+                            + " Correct the record id, or add the pigment.");
+        }
+        ObjectNode weighed = JsonNodeFactory.instance.objectNode();
+        weighed.put("item", row.item().id());
+        weighed.put("lot", lot(row, revision));
+        Double target = targetGrams(row);
+        weighed.put("target", target == null ? null : Typed.grams(target));
+        weighed.put("actual", actual(actual));
+        return weighed;
+    }
+
+    private @Nullable String actual(String cell) {
+        String text = entries.at(cell);
+        if (text.isEmpty()) {
+            return null;
+        }
+        try {
+            return Typed.grams(Typed.amount(text, "g", Mass::parse).grams());
+        } catch (BadAmountException e) {
+            problem(cell, String.valueOf(e.getMessage()));
+            return null;
+        }
+    }
+
+    /**
+     * The row's share of the total that the sheet says now. The sheet's own targets count only where it has no plan,
+     * and then as shares too: an office program may have saved them without working them out anew.
+     */
+    private @Nullable Double targetGrams(RowName row) {
+        Plan.Planned each = planned.get(row);
+        if (plan != null) {
+            return each == null ? null : scaled(each.grams(), plan.totalGrams());
+        }
+        Double shown = shownTarget(row);
+        return shown == null || shownSum == null ? shown : scaled(shown, shownSum);
+    }
+
+    private @Nullable Double scaled(double grams, double ofTotal) {
+        boolean live = entries.cells().containsKey(CellNames.TOTAL);
+        return !live ? (Double) grams : totalGrams == null ? null : (Double) (grams * totalGrams / ofTotal);
+    }
+
+    private @Nullable Double shownTarget(RowName row) {
+        try {
+            String text = entries.at(row.cell("target_g"));
+            return text.isEmpty()
+                    ? null
+                    : (Double) Typed.amount(text, "g", Mass::parse).grams();
+        } catch (BadAmountException e) {
+            return null; // the target is the sheet's, not the person's: there is nothing for them to put right
+        }
+    }
+
+    /** Returns the sum of all targets that the sheet shows; null where a row shows none, or they are nothing. */
+    private @Nullable Double shownSum() {
+        double sum = 0;
+        for (RowName row : rows()) {
+            Double shown = shownTarget(row);
+            if (shown == null) {
+                return null;
+            }
+            sum += shown;
+        }
+        return sum > 0 ? (Double) sum : null;
+    }
+
+    private @Nullable String lot(RowName row, Recipe.@Nullable Revision revision) {
+        String cell = row.cell("lot");
+        String text = entries.at(cell);
+        if (text.isEmpty()) {
+            return null;
+        }
+        if (text.equalsIgnoreCase(Pour.UNKNOWN_LOT)) {
+            return Pour.UNKNOWN_LOT;
+        }
+        Lot lot = book.lots().get(text);
+        if (lot == null) {
+            problem(
+                    cell,
+                    "There is no lot " + Shown.quoted(text) + " in the book."
+                            + NearIds.hint(text, book.lots().keySet())
+                            + " Write the lot that was used, or \"unknown\".");
+        } else if (!lot.item().equals(row.item()) || isOfAnotherResin(lot, revision)) {
+            problem(
+                    cell,
+                    "The lot " + lot.id() + " is " + lot.of() + (lot.part() == null ? "" : ", part " + lot.part())
+                            + ", but " + row.item().id()
+                            + " was weighed. Write the lot that was used, or \"unknown\".");
+        }
+        return text;
+    }
+
+    private static boolean isOfAnotherResin(Lot lot, Recipe.@Nullable Revision revision) {
+        return revision != null && lot.part() != null && !lot.of().equals(revision.resinId());
+    }
+}
