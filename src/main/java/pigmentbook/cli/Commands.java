@@ -25,6 +25,8 @@ final class Commands implements CommandLine.IFactory {
         all.put("stock", StockCommand::new);
         all.put("where-used", WhereUsedCommand::new);
         all.put("check", CheckCommand::new);
+        all.put("pack", PackCommand::new);
+        all.put("unpack", UnpackCommand::new);
         return all;
     }
 
