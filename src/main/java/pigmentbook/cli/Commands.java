@@ -28,6 +28,8 @@ final class Commands implements CommandLine.IFactory {
         all.put("where-used", WhereUsedCommand::new);
         all.put("read-back", ReadBackCommand::new);
         all.put("check", CheckCommand::new);
+        all.put("pack", PackCommand::new);
+        all.put("unpack", UnpackCommand::new);
         return all;
     }
 

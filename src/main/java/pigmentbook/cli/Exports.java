@@ -3,10 +3,13 @@ package pigmentbook.cli;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -124,6 +127,58 @@ final class Exports {
         } catch (IOException e) {
             remove(beside);
             throw refused(file, e);
+        }
+    }
+
+    /**
+     * Requires that a file may be written.
+     *
+     * @throws RequestException if it is a folder, or is there and may not be replaced
+     */
+    static void requireFree(Path file, boolean replace) {
+        if (Files.isDirectory(file)) {
+            throw new RequestException("\"" + file + "\" is a folder.");
+        }
+        if (!replace && Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+            throw new RequestException("The file \"" + file.getFileName()
+                    + "\" is there already. Add --replace to write over it, or give another name.");
+        }
+    }
+
+    /**
+     * Writes a file beside its place, waits until the disk holds it, and only then gives it its name: whatever stops
+     * the program, the name stands for the old file or the whole new one.
+     *
+     * @throws RequestException as {@link #requireFree}, or if it can't be written
+     */
+    static void writeWhole(Path file, boolean replace, Content content) {
+        Path beside = file.resolveSibling(
+                "." + file.getFileName() + ".new-" + ProcessHandle.current().pid());
+        boolean done = false;
+        try (FileChannel channel = FileChannel.open(beside, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+            OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel));
+            content.write(out);
+            out.flush();
+            channel.force(true);
+            done = true;
+        } catch (IOException e) {
+            throw refused(file, e);
+        } finally {
+            if (!done) {
+                remove(beside);
+            }
+        }
+        try {
+            requireFree(file, replace);
+            if (replace) {
+                Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
+            } else {
+                Files.move(beside, file);
+            }
+        } catch (IOException e) {
+            throw refused(file, e);
+        } finally {
+            remove(beside);
         }
     }
 

@@ -150,6 +150,24 @@ final class RecordFiles {
         force(parent(parent));
     }
 
+    /**
+     * Writes a file that is not there yet, whole or not at all. Whoever calls looked that nothing stands in its place,
+     * and forces the folder when all are written.
+     */
+    void putFresh(Path path, byte[] bytes) throws SaveFailedException {
+        Path parent = parent(path);
+        Path temporary = parent.resolve(
+                "." + path.getFileName() + ".new-" + ProcessHandle.current().pid() + "-" + COUNT.incrementAndGet());
+        try {
+            disk.write(temporary, bytes);
+            disk.rename(temporary, path);
+        } catch (IOException e) {
+            SaveFailedException failed = SaveFailures.of(parent, e);
+            takeAway(temporary, failed);
+            throw failed;
+        }
+    }
+
     private static void takeAway(@Nullable Path temporary, SaveFailedException failed) {
         if (temporary != null) {
             try {
@@ -161,7 +179,7 @@ final class RecordFiles {
     }
 
     /** Some systems can't do this to a folder (Windows); the new file itself is on the disk already. */
-    private void force(Path in) {
+    void force(Path in) {
         try {
             disk.force(in);
         } catch (IOException e) {

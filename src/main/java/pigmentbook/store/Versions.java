@@ -13,9 +13,13 @@ final class Versions {
 
     /** Returns the tag: the first half of the SHA-256 of the bytes, in hexadecimal digits. */
     static String of(byte[] bytes) {
+        return sha256(bytes).substring(0, 2 * BYTES);
+    }
+
+    /** Returns the whole SHA-256 of the bytes, in hexadecimal digits. */
+    static String sha256(byte[] bytes) {
         try {
-            byte[] hash = MessageDigest.getInstance("SHA-256").digest(bytes);
-            return HexFormat.of().formatHex(hash, 0, BYTES);
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java has SHA-256", e);
         }
