@@ -74,7 +74,7 @@ const home = {
   by: () => localStorage.getItem("bench-by") || "", setBy: name => localStorage.setItem("bench-by", name),
   enter: entry => { queue.push({ id: random(), made: now(), ...entry }); keep(); hand(); },
   over: async cup => { try { const a = await fetch(`/pours/${pour}/over?layer=${cup.layer}&cup=${cup.cup}${location.search.replace("?", "&")}`); return a.ok ? await a.json() : []; } catch { return []; } },
-  end: () => { const a = document.createElement("a"); a.href = `/pours/${pour}`; a.className = "act"; a.textContent = "How did it come out?"; return root.dataset.back ? a : null; },
+  end: () => { const a = document.createElement("a"); a.href = `/pours/${pour}`; a.className = "act"; a.textContent = "How did it come out?"; return root.dataset.shared === "true" ? null : a; },
 };
 const ui = bench(root, home);
 hand();

@@ -3,6 +3,7 @@ package pigmentbook.cli;
 import java.awt.Desktop;
 import java.io.IOException;
 import java.net.URI;
+import java.time.Duration;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import org.jspecify.annotations.Nullable;
@@ -27,7 +28,8 @@ import pigmentbook.web.WebServer;
             "Examples:",
             "  pigment-book open",
             "  pigment-book open --port 8123 --no-browser",
-            "  pigment-book --book ~/studio open"
+            "  pigment-book --book ~/studio open",
+            "  pigment-book open --share"
         })
 final class OpenCommand implements Callable<Integer> {
 
@@ -47,19 +49,32 @@ final class OpenCommand implements Callable<Integer> {
     @Option(names = "--no-browser", description = "Only tell the address.")
     private boolean noBrowser;
 
+    @Option(
+            names = "--share",
+            description = "Give a helper's phone a link to the bench and the sheets, for four hours; it is told too.")
+    private boolean share;
+
+    @Option(
+            names = "--share-address",
+            paramLabel = "ADDRESS",
+            description = "Share on this address; default: this computer's own on its network.")
+    private @Nullable String shareAddress;
+
     @Override
     public Integer call() throws Exception {
         if (port != null && (port < 0 || port > MOST_PORT)) {
             throw new ParameterException(spec.commandLine(), "--port takes a number from 0 to " + MOST_PORT);
         }
-        return serve(book, port, noBrowser);
+        return serve(book, port, noBrowser, share, shareAddress);
     }
 
     /** Serves the book until the process is ended. */
-    static int serve(BookOptions book, @Nullable Integer port, boolean noBrowser) throws Exception {
+    static int serve(
+            BookOptions book, @Nullable Integer port, boolean noBrowser, boolean share, @Nullable String shareAddress)
+            throws Exception {
         Context context = book.context();
         LiveBook live = new LiveBook(book.folder());
-        WebServer server = started(context, live, port);
+        WebServer server = started(context, live, port, shareAddress);
         try {
             live.awaitOpened();
         } catch (BookUnavailableException e) {
@@ -72,6 +87,9 @@ final class OpenCommand implements Callable<Integer> {
             ended.countDown();
         }));
         context.out().println(server.url());
+        if (share) {
+            shared(context, server);
+        }
         context.out().flush();
         if (!noBrowser) {
             browse(server.url());
@@ -80,17 +98,28 @@ final class OpenCommand implements Callable<Integer> {
         return Main.DONE;
     }
 
-    private static WebServer started(Context context, LiveBook live, @Nullable Integer port) {
+    private static void shared(Context context, WebServer server) {
+        try {
+            context.out()
+                    .println("Bench for a helper, for four hours: "
+                            + server.sharing().share("helper", Duration.ofHours(4)));
+        } catch (IllegalStateException e) {
+            context.err().println(e.getMessage() + " The bench is not shared.");
+        }
+    }
+
+    private static WebServer started(
+            Context context, LiveBook live, @Nullable Integer port, @Nullable String shareAddress) {
         int first = port == null ? WebServer.USUAL_PORT : port;
         try {
-            return WebServer.start(live, first, context.clock());
+            return WebServer.start(live, first, context.clock(), shareAddress);
         } catch (PortTakenException e) {
             if (port != null) {
                 throw new RequestException(e.getMessage() + " Name another with --port.");
             }
             context.err().println(e.getMessage() + " Taking a free one.");
             try {
-                return WebServer.start(live, 0, context.clock());
+                return WebServer.start(live, 0, context.clock(), shareAddress);
             } catch (PortTakenException none) {
                 throw new RequestException("No port is free on this computer. End another program and try again.");
             }

@@ -34,7 +34,7 @@ final class PigmentBook implements Callable<Integer> {
     /** Without a command the page opens. */
     @Override
     public Integer call() throws Exception {
-        return OpenCommand.serve(book, null, false);
+        return OpenCommand.serve(book, null, false, false, null);
     }
 
     /** Tells the program's version. */

@@ -18,14 +18,15 @@ public final class Bench {
     /**
      * Begins a pour.
      *
+     * @param asked how the mix was asked for, so that its sheet can be made again
      * @return the new pour's id
      * @throws SaveFailedException if it can't be written
      * @throws ConflictException if somebody begins one of the same name in this very moment
      */
-    public static String begin(BookWriter writer, Book book, Mix mix, LocalDateTime now)
+    public static String begin(BookWriter writer, Book book, Mix mix, String asked, LocalDateTime now)
             throws SaveFailedException, ConflictException {
         String id = freeId(book, mix.recipe().id(), now);
-        writer.create(Kind.POUR, id, BenchPlan.of(book, mix, id, now));
+        writer.create(Kind.POUR, id, BenchPlan.of(book, mix, asked, id, now));
         return id;
     }
 

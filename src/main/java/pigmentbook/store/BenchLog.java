@@ -233,7 +233,7 @@ public final class BenchLog {
     }
 
     /** Returns what is in a cup now, in g by item. */
-    public static Map<Item, Double> inCup(ObjectNode record, int layer, int cup) {
+    public static Map<Item, Double> inCup(JsonNode record, int layer, int cup) {
         Map<Item, Double> inCup = new LinkedHashMap<>();
         Set<String> undone = undone(record);
         for (JsonNode entry : record.path("log")) {
@@ -252,7 +252,7 @@ public final class BenchLog {
         return inCup;
     }
 
-    private static Set<String> undone(ObjectNode record) {
+    private static Set<String> undone(JsonNode record) {
         Set<String> undone = new HashSet<>();
         record.path("log").forEach(entry -> {
             if (entry.path("what").asText().equals("undo")) {

@@ -29,10 +29,11 @@ public final class BenchPlan {
      *
      * @param book the book
      * @param mix what is to be weighed
+     * @param asked how the mix was asked for
      * @param id the pour's id
      * @param now when it is begun
      */
-    public static ObjectNode of(Book book, Mix mix, String id, LocalDateTime now) {
+    public static ObjectNode of(Book book, Mix mix, String asked, String id, LocalDateTime now) {
         ObjectNode record = JsonNodeFactory.instance.objectNode();
         record.put("id", id);
         record.put("recipe", mix.recipe().id());
@@ -47,18 +48,20 @@ public final class BenchPlan {
         record.putNull("left").putNull("result");
         record.putArray("readings");
         record.putArray("photos");
-        record.set("plan", plan(book, mix));
+        record.set("plan", plan(book, mix, asked));
         record.putArray("log");
         return record;
     }
 
-    private static ObjectNode plan(Book book, Mix mix) {
+    /** Returns the plan alone: what is to be weighed. */
+    public static ObjectNode plan(Book book, Mix mix, String asked) {
         ObjectNode plan = JsonNodeFactory.instance.objectNode();
         plan.put("formula", mix.formula());
         plan.put("name", mix.recipe().name());
         if (mix.ofPour() != null) {
             plan.put("ofPour", mix.ofPour());
         }
+        plan.put("asked", asked);
         plan.put("where", mix.mold() == null ? "" : mix.mold().name());
         amount(
                 plan,

@@ -54,6 +54,11 @@ final class BenchPage {
 
     static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
         config.routes.post("/recipes/{id}/bench", context -> begin(context, book, clock));
+        addForHelpersTo(config, book, clock);
+    }
+
+    /** Adds what a helper's phone may do too. */
+    static void addForHelpersTo(JavalinConfig config, LiveBook book, Clock clock) {
         config.routes.get("/pours/{id}/bench", context -> show(context, book, clock));
         config.routes.get("/pours/{id}/log", context -> {
             JsonNode record = record(book, context.pathParam("id"));
@@ -68,7 +73,12 @@ final class BenchPage {
         try {
             Book book = live.now().book();
             Mix mix = MixPage.mix(context, book, clock, RecipePage.recipe(book, context.pathParam("id")));
-            String id = Bench.begin(live.writer(), live.reread().book(), mix, LocalDateTime.now(clock));
+            String id = Bench.begin(
+                    live.writer(),
+                    live.reread().book(),
+                    mix,
+                    context.queryString() == null ? "" : context.queryString(),
+                    LocalDateTime.now(clock));
             live.reread();
             context.result("/pours/" + id + "/bench");
         } catch (SaveFailedException | MixRefusedException | BadAmountException e) {
@@ -99,7 +109,8 @@ final class BenchPage {
         values.put("plan", data(record.path("plan")));
         values.put("log", data(record.path("log")));
         values.put("now", clock.millis());
-        values.put("back", Sharing.isShared(context) ? "" : "/pours/" + id);
+        values.put("back", Sharing.isShared(context) ? "/bench" : "/pours/" + id);
+        values.put("shared", Sharing.isShared(context));
         Pages.show(context, "bench.jte", values);
     }
 

@@ -55,18 +55,18 @@ final class Guard {
         return host.equals("127.0.0.1:" + port) || host.equals("localhost:" + port);
     }
 
-    private boolean isToken(@Nullable String given) {
+    boolean isToken(@Nullable String given) {
         return given != null
                 && MessageDigest.isEqual(
                         given.getBytes(StandardCharsets.UTF_8), token.getBytes(StandardCharsets.UTF_8));
     }
 
-    private static void stop(Context context, HttpStatus status, String text) {
+    static void stop(Context context, HttpStatus status, String text) {
         context.status(status).contentType("text/plain; charset=utf-8").result(text);
         context.skipRemainingHandlers();
     }
 
-    private static void headers(Context context) {
+    static void headers(Context context) {
         context.header(
                 "Content-Security-Policy",
                 "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; connect-src 'self';"

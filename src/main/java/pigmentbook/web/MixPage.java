@@ -66,6 +66,11 @@ public final class MixPage {
     static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
         config.routes.get(
                 "/recipes/{id}/mix", context -> show(context, book.now().book(), clock, context.pathParam("id")));
+        addSheetsTo(config, book, clock);
+    }
+
+    /** Adds the sheets, which a helper's phone may see too. */
+    static void addSheetsTo(JavalinConfig config, LiveBook book, Clock clock) {
         config.routes.get(
                 "/recipes/{id}/sheet/{format}",
                 context -> sheet(context, book.now().book(), clock, context.pathParam("id")));

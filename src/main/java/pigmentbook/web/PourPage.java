@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -49,10 +50,10 @@ public final class PourPage {
     /** An entry at the bench. */
     public record Entry(String when, String what, String by, boolean undone) {}
 
-    static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
+    static void addTo(JavalinConfig config, LiveBook book, Clock clock, Sharing sharing) {
         config.routes.get("/pours/{id}", context -> show(context, book));
         config.routes.get("/pours/{id}/photos/{number}", context -> photo(context, book));
-        config.routes.get("/bench", context -> list(context, book));
+        config.routes.get("/bench", context -> list(context, book, clock, sharing));
         PourActs.addTo(config, book, clock);
     }
 
@@ -78,20 +79,34 @@ public final class PourPage {
     }
 
     /** What is at the bench now, and what was poured of late. */
-    private static void list(Context context, LiveBook live) {
+    static void list(Context context, LiveBook live, Clock clock, Sharing sharing) {
         List<Map<String, String>> open = new ArrayList<>();
         List<Map<String, String>> late = new ArrayList<>();
+        List<JsonNode> records = new ArrayList<>();
         List<Pour> pours = new ArrayList<>(live.now().book().pours().values());
         pours.sort((a, b) -> b.id().compareTo(a.id()));
         for (Pour pour : pours.subList(0, Math.min(40, pours.size()))) {
             JsonNode record = BenchPage.record(live, pour.id());
             boolean atBench = record.path("plan").isObject() && !isDone(record);
-            (atBench ? open : late).add(line(live.now().book(), pour));
+            Map<String, String> line = new HashMap<>(line(live.now().book(), pour));
+            line.put(
+                    "sheet",
+                    "/recipes/" + pour.recipeId() + "/sheet/html?"
+                            + record.path("plan").path("asked").asText(""));
+            (atBench ? open : late).add(line);
+            if (atBench) {
+                records.add(record);
+            }
         }
         Map<String, Object> values = new HashMap<>();
         values.put("open", open);
         values.put("late", late);
-        values.put("sharing", Sharing.links());
+        if (Sharing.isShared(context)) {
+            Pages.show(context, "shared.jte", Map.of("open", open));
+            return;
+        }
+        values.put("sharing", sharing.links());
+        values.put("lacking", Lacking.of(live.now().book(), records, LocalDate.now(clock)));
         Pages.show(context, "benches.jte", values);
     }
 

@@ -10,6 +10,7 @@ import java.time.Clock;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import org.jspecify.annotations.Nullable;
 import pigmentbook.mix.MixRefusedException;
 import pigmentbook.quantity.BadAmountException;
 import pigmentbook.sheet.SheetWriters;
@@ -30,9 +31,11 @@ public final class WebServer implements AutoCloseable {
     private static final Set<String> CHANGING = Set.of("POST", "PUT", "PATCH", "DELETE");
 
     private final Javalin javalin;
+    private final Sharing sharing;
 
-    private WebServer(Javalin javalin) {
+    private WebServer(Javalin javalin, Sharing sharing) {
         this.javalin = javalin;
+        this.sharing = sharing;
     }
 
     /**
@@ -44,8 +47,29 @@ public final class WebServer implements AutoCloseable {
      * @throws PortTakenException if the port is taken
      */
     public static WebServer start(LiveBook book, int port, Clock clock) throws PortTakenException {
+        return start(book, port, clock, null);
+    }
+
+    /**
+     * Starts serving.
+     *
+     * @param shareOn the address on which the bench is shared once that is turned on, or null for this computer's own
+     * @throws PortTakenException if the port is taken
+     */
+    public static WebServer start(LiveBook book, int port, Clock clock, @Nullable String shareOn)
+            throws PortTakenException {
         Guard guard = new Guard();
-        Javalin javalin = Javalin.create(config -> configure(config, port, guard, book, clock));
+        Sharing sharing = new Sharing(clock, shareOn, (config, own) -> {
+            Assets.addTo(config);
+            config.routes.get(
+                    "/token", context -> context.contentType("text/plain").result(own.token()));
+            config.routes.get("/", context -> context.redirect("/bench"));
+            config.routes.get("/bench", context -> PourPage.list(context, book, clock, own));
+            BenchPage.addForHelpersTo(config, book, clock);
+            MixPage.addSheetsTo(config, book, clock);
+            toldErrors(config);
+        });
+        Javalin javalin = Javalin.create(config -> configure(config, port, guard, book, clock, sharing));
         try {
             javalin.start();
         } catch (RuntimeException e) {
@@ -53,17 +77,12 @@ public final class WebServer implements AutoCloseable {
             throw new PortTakenException(port);
         }
         guard.port(javalin.port());
-        return new WebServer(javalin);
+        return new WebServer(javalin, sharing);
     }
 
-    private static void configure(JavalinConfig config, int port, Guard guard, LiveBook book, Clock clock) {
-        config.startup.showJavalinBanner = false;
-        config.jetty.host = "127.0.0.1";
-        config.jetty.port = port;
-        config.jetty.threadPool = new QueuedThreadPool(MOST_THREADS, LEAST_THREADS);
-        config.jetty.multipartConfig.maxTotalRequestSize(MOST_REQUEST_BYTES, io.javalin.config.SizeUnit.BYTES);
-        config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MS));
-        config.http.maxRequestSize = MOST_REQUEST_BYTES;
+    private static void configure(
+            JavalinConfig config, int port, Guard guard, LiveBook book, Clock clock, Sharing sharing) {
+        basics(config, "127.0.0.1", port);
         config.routes.before(guard::check);
         // The xlsx library is loaded once a first page was shown, so that neither waits for the other.
         AtomicBoolean shown = new AtomicBoolean();
@@ -83,9 +102,14 @@ public final class WebServer implements AutoCloseable {
         NewRevision.addTo(config, book, clock);
         MixPage.addTo(config, book, clock);
         BenchPage.addTo(config, book, clock);
-        PourPage.addTo(config, book, clock);
+        PourPage.addTo(config, book, clock, sharing);
+        SharingActs.addTo(config, sharing);
         MoldsPage.addTo(config, book);
         ShelfPage.addTo(config, book, clock);
+        toldErrors(config);
+    }
+
+    private static void toldErrors(JavalinConfig config) {
         config.routes.error(
                 404,
                 context -> told(
@@ -115,15 +139,31 @@ public final class WebServer implements AutoCloseable {
         });
     }
 
+    /** What holds for every server of the book: where it listens, how much it takes, how it stops. */
+    static void basics(JavalinConfig config, String host, int port) {
+        config.startup.showJavalinBanner = false;
+        config.jetty.host = host;
+        config.jetty.port = port;
+        config.jetty.threadPool = new QueuedThreadPool(MOST_THREADS, LEAST_THREADS);
+        config.jetty.multipartConfig.maxTotalRequestSize(MOST_REQUEST_BYTES, io.javalin.config.SizeUnit.BYTES);
+        config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MS));
+        config.http.maxRequestSize = MOST_REQUEST_BYTES;
+    }
+
     private static void refused(Context context, Exception e) {
         context.status(HttpStatus.UNPROCESSABLE_CONTENT);
         told(context, "This can't be met", e.getMessage());
     }
 
-    private static void told(Context context, String title, @org.jspecify.annotations.Nullable String text) {
+    private static void told(Context context, String title, @Nullable String text) {
         if (context.status().getCode() >= 400 && !changes(context.method().name())) {
             context.contentType(ContentType.TEXT_HTML).result(Pages.told(title, text == null ? "" : text));
         }
+    }
+
+    /** Returns what shares the bench with helpers. */
+    public Sharing sharing() {
+        return sharing;
     }
 
     /** Returns the address to open. */
@@ -133,6 +173,7 @@ public final class WebServer implements AutoCloseable {
 
     @Override
     public void close() {
+        sharing.close();
         try {
             javalin.stop();
         } catch (JavalinException e) {
