@@ -151,3 +151,21 @@ if (photos) photos.addEventListener("change", async () => {
   }
   location.reload();
 });
+
+// a filled-in sheet: shown first, kept when a person says so
+const sheet = $("[data-sheet]");
+if (sheet) {
+  const told = $("#sheet-told"), shown = $("#sheet-shown");
+  const hand = async path => {
+    told.hidden = true;
+    try {
+      const answer = await send(path, sheet.files[0]), text = await answer.text();
+      if (answer.ok) return text;
+      told.textContent = text;
+    } catch { told.textContent = "The book does not answer, so nothing was kept. Start it again."; }
+    told.hidden = false;
+    return null;
+  };
+  sheet.addEventListener("change", async () => { shown.replaceChildren(); const html = await hand("/read-back"); if (html != null) shown.innerHTML = html; });
+  shown.addEventListener("click", async e => { if (!e.target.closest("[data-keep-sheet]")) return; const there = await hand("/read-back/keep"); if (there != null) location.href = there; });
+}

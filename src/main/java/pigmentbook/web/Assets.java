@@ -31,7 +31,7 @@ final class Assets {
         });
     }
 
-    private static byte[] read(String name) {
+    static byte[] read(String name) {
         try (InputStream in = Assets.class.getResourceAsStream("/web/" + name)) {
             if (in == null) {
                 throw new IllegalStateException("the program lacks its " + name);

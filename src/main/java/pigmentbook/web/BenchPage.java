@@ -32,6 +32,9 @@ import pigmentbook.mix.MixRefusedException;
 import pigmentbook.mix.OverPour;
 import pigmentbook.quantity.BadAmountException;
 import pigmentbook.quantity.Mass;
+import pigmentbook.sheet.Paper;
+import pigmentbook.sheet.SheetIds;
+import pigmentbook.sheet.SheetInfo;
 import pigmentbook.store.Bench;
 import pigmentbook.store.BenchLog;
 import pigmentbook.store.BookUnavailableException;
@@ -54,7 +57,20 @@ final class BenchPage {
 
     static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
         config.routes.post("/recipes/{id}/bench", context -> begin(context, book, clock));
+        config.routes.get(
+                "/recipes/{id}/bench-file", context -> file(context, book.now().book(), clock));
         addForHelpersTo(config, book, clock);
+    }
+
+    /** The mix as a bench in one file, for a phone without any network. */
+    private static void file(Context context, Book book, Clock clock) {
+        Recipe recipe = RecipePage.recipe(book, context.pathParam("id"));
+        Mix mix = MixPage.mix(context, book, clock, recipe);
+        SheetInfo info = new SheetInfo(
+                SheetIds.next(clock, recipe.id()), LocalDateTime.now(clock).withNano(0), "", Paper.A4);
+        context.header("Content-Disposition", "attachment; filename=\"" + recipe.id() + "-bench.html\"")
+                .contentType("text/html; charset=utf-8")
+                .result(BenchFile.of(book, mix, info));
     }
 
     /** Adds what a helper's phone may do too. */
@@ -115,7 +131,7 @@ final class BenchPage {
     }
 
     /** JSON that may stand in a page: nothing in it ends the element it stands in. */
-    private static String data(JsonNode json) {
+    static String data(JsonNode json) {
         return json.toString().replace("<", "\\u003c");
     }
 

@@ -21,7 +21,7 @@ final class Pages {
         return drawn("told.jte", Map.of("title", title, "text", text));
     }
 
-    private static String drawn(String template, Map<String, Object> values) {
+    static String drawn(String template, Map<String, Object> values) {
         StringOutput out = new StringOutput(32 * 1024);
         ENGINE.render(template, values, out);
         return out.toString();

@@ -104,8 +104,10 @@ public final class WebServer implements AutoCloseable {
         BenchPage.addTo(config, book, clock);
         PourPage.addTo(config, book, clock, sharing);
         SharingActs.addTo(config, sharing);
+        ReadBackPage.addTo(config, book);
         MoldsPage.addTo(config, book);
         ShelfPage.addTo(config, book, clock);
+        LotPage.addTo(config, book, clock);
         toldErrors(config);
     }
 

@@ -1,0 +1,250 @@
+package pigmentbook.web;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import pigmentbook.book.Book;
+import pigmentbook.book.Lot;
+import pigmentbook.colour.Lab;
+import pigmentbook.mix.LetDown;
+import pigmentbook.mix.MixRefusedException;
+import pigmentbook.mix.StockTrail;
+import pigmentbook.quantity.BadAmountException;
+import pigmentbook.quantity.Density;
+import pigmentbook.quantity.Mass;
+import pigmentbook.quantity.Numbers;
+import pigmentbook.store.BookUnavailableException;
+import pigmentbook.store.ConflictException;
+import pigmentbook.store.Kind;
+import pigmentbook.store.SaveFailedException;
+
+/** A lot: how its stock came about, where it went, and what is done to it. */
+public final class LotPage {
+
+    private LotPage() {}
+
+    /** A step of the trail. */
+    public record Step(String date, String pour, String what, String change, String left) {}
+
+    /** Something done to a lot. */
+    private interface Act {
+        void run(Lot lot) throws SaveFailedException, ConflictException;
+    }
+
+    static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
+        config.routes.get(
+                "/shelf/lots/{id}", context -> show(context, book.now().book(), LocalDate.now(clock)));
+        post(config, book, "correct", (context, lot) -> correct(context, book, lot, LocalDate.now(clock)));
+        post(
+                config,
+                book,
+                "opened",
+                (context, lot) -> set(book, lot, "opened", LocalDate.now(clock).toString()));
+        post(config, book, "strength", (context, lot) -> strength(context, book, lot));
+        post(config, book, "drops", (context, lot) -> drops(context, book, lot));
+        post(config, book, "intermix", (context, lot) -> intermix(context, book, lot, LocalDate.now(clock)));
+    }
+
+    private interface FormAct {
+        void run(Context context, Lot lot) throws SaveFailedException, ConflictException;
+    }
+
+    private static void post(JavalinConfig config, LiveBook live, String name, FormAct act) {
+        config.routes.post("/shelf/lots/{id}/" + name, context -> done(context, live, lot -> act.run(context, lot)));
+    }
+
+    private static Lot lot(Book book, String id) {
+        Lot lot = book.lots().get(id);
+        if (lot == null) {
+            throw new NotThereException("There is no such lot on the shelf.");
+        }
+        return lot;
+    }
+
+    private static void done(Context context, LiveBook live, Act act) throws BookUnavailableException {
+        context.contentType("text/plain; charset=utf-8");
+        try {
+            Lot lot = lot(live.reread().book(), context.pathParam("id"));
+            act.run(lot);
+            live.reread();
+            context.result("/shelf/lots/" + lot.id());
+        } catch (SaveFailedException | BadAmountException | MixRefusedException e) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT).result(String.valueOf(e.getMessage()));
+        } catch (ConflictException e) {
+            context.status(HttpStatus.CONFLICT).result(String.valueOf(e.getMessage()));
+        }
+    }
+
+    private static void show(Context context, Book book, LocalDate today) {
+        Lot lot = lot(book, context.pathParam("id"));
+        Book.Stock stock = book.stockOf(lot);
+        List<Step> trail = new ArrayList<>();
+        for (StockTrail.Step step : StockTrail.of(book, lot)) {
+            trail.add(new Step(
+                    step.date() == null ? "not noted" : step.date().toString(),
+                    step.pourId() == null ? "" : step.pourId(),
+                    step.what(),
+                    (step.changeGrams() > 0 ? "+" : "") + Figures.of(step.changeGrams(), 2),
+                    Figures.of(step.leftGrams(), 2)));
+        }
+        Map<String, Object> values = new HashMap<>();
+        values.put("id", lot.id());
+        values.put("of", lot.of() + (lot.part() == null ? "" : ", part " + lot.part()));
+        values.put("pigment", lot.part() == null);
+        values.put(
+                "expires",
+                lot.expires() == null
+                        ? "no date stated"
+                        : (lot.isGoodOn(today) ? "good through " : "past its date: ") + lot.expires());
+        values.put("opened", lot.opened() == null ? "" : lot.opened().toString());
+        values.put("left", Figures.of(stock.leftGrams(), 1));
+        values.put("came", Figures.of(stock.receivedGrams(), 1));
+        values.put("poured", Figures.of(stock.pouredGrams(), 1));
+        values.put("corrected", Figures.of(stock.correctedGrams(), 1));
+        values.put("strength", lot.strength() == null ? "100 %" : lot.strength().written());
+        values.put("dropMass", lot.dropMass() == null ? "" : lot.dropMass().written());
+        values.put("trail", trail);
+        values.put("recipes", book.recipesWith(lot));
+        values.put(
+                "others",
+                book.lots().values().stream()
+                        .filter(other -> other.of().equals(lot.of())
+                                && java.util.Objects.equals(other.part(), lot.part())
+                                && !other.id().equals(lot.id()))
+                        .map(Lot::id)
+                        .toList());
+        Pages.show(context, "lot.jte", values);
+    }
+
+    private static String text(Context context, String name) {
+        String text = context.formParam(name);
+        return text == null ? "" : text.length() > 300 ? text.substring(0, 300) : text.strip();
+    }
+
+    private static Mass grams(String what, String text) {
+        try {
+            return Mass.parse(Formula.withUnit(text, "g"));
+        } catch (BadAmountException e) {
+            throw new BadAmountException(what + ": " + e.getMessage());
+        }
+    }
+
+    /** What the scale shows is left decides; or a change is typed with its sign. */
+    private static void correct(Context context, LiveBook live, Lot lot, LocalDate today) throws SaveFailedException {
+        String why = text(context, "why");
+        if (why.isEmpty()) {
+            throw new SaveFailedException("Say why: spilled, weighed, used up. Nothing was changed.");
+        }
+        String left = text(context, "left");
+        String change = text(context, "change");
+        if (left.isEmpty() == change.isEmpty()) {
+            throw new SaveFailedException("Type what is left now, or by how much it changed; one of the two.");
+        }
+        Mass by = change.isEmpty()
+                ? Mass.ofGrams(Math.rint((grams("Left now", left).grams() - leftGrams(live, lot)) * 1e3) / 1e3)
+                : Mass.parseChange(
+                        change.startsWith("-") || change.startsWith("+")
+                                ? change.charAt(0)
+                                        + Formula.withUnit(change.substring(1).strip(), "g")
+                                : Formula.withUnit(change, "g"));
+        addCorrection(live, lot.id(), by, why, today);
+    }
+
+    private static double leftGrams(LiveBook live, Lot lot) {
+        return live.now().book().leftGrams(lot);
+    }
+
+    private static void addCorrection(LiveBook live, String lotId, Mass by, String why, LocalDate today)
+            throws SaveFailedException {
+        live.writer().change(Kind.LOT, lotId, record -> {
+            ArrayNode corrections =
+                    record.get("corrections") instanceof ArrayNode there ? there : record.putArray("corrections");
+            corrections
+                    .addObject()
+                    .put("date", today.toString())
+                    .put("change", by.written())
+                    .put("why", why);
+            return record;
+        });
+    }
+
+    private static void set(LiveBook live, Lot lot, String field, String value) throws SaveFailedException {
+        live.writer().change(Kind.LOT, lot.id(), record -> record.put(field, value));
+    }
+
+    private static void strength(Context context, LiveBook live, Lot lot) throws SaveFailedException {
+        Lab reference = RecipesPage.colour(text(context, "reference"));
+        Lab own = RecipesPage.colour(text(context, "own"));
+        if (reference == null || own == null) {
+            throw new SaveFailedException(
+                    "Type both readings as L, a, b or as #rrggbb: the reference lot's and this one's.");
+        }
+        double factor = LetDown.strength(reference, own);
+        set(live, lot, "strength", Numbers.fixed(factor * 100, 1) + " %");
+    }
+
+    private static void drops(Context context, LiveBook live, Lot lot) throws SaveFailedException {
+        String count = text(context, "count");
+        if (!count.matches("[1-9][0-9]{0,3}")) {
+            throw new SaveFailedException("Type how many drops were weighed: 20 or more give a good figure.");
+        }
+        double grams = grams("They weigh", text(context, "weigh")).grams() / Integer.parseInt(count);
+        if (!(grams > 0)) {
+            throw new SaveFailedException("Drops weigh something; type what the scale shows for all of them.");
+        }
+        set(live, lot, "dropMass", Numbers.plain(Math.rint(grams * 1e5) / 1e5) + " g");
+    }
+
+    /**
+     * Puts two lots together into a new one: strength and density follow the shares by mass, and it is good as long as
+     * the shorter-lived of the two.
+     */
+    private static void intermix(Context context, LiveBook live, Lot lot, LocalDate today)
+            throws SaveFailedException, ConflictException {
+        Book book = live.now().book();
+        Lot other = lot(book, text(context, "other"));
+        String id = text(context, "into");
+        Mass own = grams("Of this lot", text(context, "own"));
+        Mass more = grams("Of the other lot", text(context, "more"));
+        double sum = own.grams() + more.grams();
+        if (!(own.grams() > 0) || !(more.grams() > 0)) {
+            throw new SaveFailedException("Something of each lot goes in; type the grams of both.");
+        }
+        ObjectNode record = JsonNodeFactory.instance.objectNode();
+        record.put("id", id).put("of", lot.of());
+        if (lot.part() != null) {
+            record.put("part", lot.part().name());
+        }
+        record.put("code", "").put("received", today.toString());
+        LocalDate expires = lot.expires() == null
+                ? other.expires()
+                : other.expires() == null || lot.expires().isBefore(other.expires()) ? lot.expires() : other.expires();
+        record.put("expires", expires == null ? null : expires.toString());
+        record.put("quantity", Mass.ofGrams(sum).written());
+        double strength = (own.grams() * lot.strengthFactor() + more.grams() * other.strengthFactor()) / sum;
+        record.put("strength", Numbers.fixed(strength * 100, 2) + " %");
+        Density a = lot.density();
+        Density b = other.density();
+        if (a != null && b != null) {
+            double gramsPerMl = sum / (own.grams() / a.gramsPerMl() + more.grams() / b.gramsPerMl());
+            record.put("density", Numbers.fixed(gramsPerMl, 4) + " g/mL");
+        }
+        ArrayNode shares = record.putArray("shares");
+        shares.addObject().put("lot", lot.id()).put("mass", own.written());
+        shares.addObject().put("lot", other.id()).put("mass", more.written());
+        live.writer().create(Kind.LOT, id, record);
+        addCorrection(
+                live, lot.id(), Mass.parseChange("-" + Numbers.plain(own.grams()) + " g"), "put into " + id, today);
+        addCorrection(
+                live, other.id(), Mass.parseChange("-" + Numbers.plain(more.grams()) + " g"), "put into " + id, today);
+    }
+}

@@ -1,0 +1,95 @@
+package pigmentbook.web;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Map;
+import pigmentbook.sheet.Entries;
+import pigmentbook.sheet.NoMixSheetException;
+import pigmentbook.sheet.ReadBack;
+import pigmentbook.sheet.SheetFile;
+import pigmentbook.store.BookUnavailableException;
+import pigmentbook.store.PourKeeper;
+import pigmentbook.store.SaveFailedException;
+
+/** A filled-in sheet is taken in: what it tells is shown, and kept only when a person says so. */
+public final class ReadBackPage {
+
+    private static final int MOST_BYTES = 16 * 1024 * 1024;
+    private static final int DAY = 10;
+
+    private ReadBackPage() {}
+
+    static void addTo(JavalinConfig config, LiveBook book) {
+        config.routes.post("/read-back", context -> read(context, book, false));
+        config.routes.post("/read-back/keep", context -> read(context, book, true));
+    }
+
+    private static void read(Context context, LiveBook live, boolean keep)
+            throws IOException, BookUnavailableException {
+        byte[] bytes = context.bodyInputStream().readNBytes(MOST_BYTES + 1);
+        if (bytes.length > MOST_BYTES) {
+            told(context, "The file is larger than 16 MB; a mix sheet was expected. Nothing was kept.");
+            return;
+        }
+        Path file = Files.createTempFile("sheet", ".tmp");
+        try {
+            Files.write(file, bytes);
+            ReadBack.Draft draft = ReadBack.of(SheetFile.read(file), live.now().book());
+            if (keep) {
+                keep(context, live, draft);
+            } else {
+                show(context, draft);
+            }
+        } catch (NoMixSheetException e) {
+            told(context, String.valueOf(e.getMessage()).replace(file.toString(), "This file"));
+        } catch (SaveFailedException e) {
+            told(context, String.valueOf(e.getMessage()));
+        } finally {
+            Files.deleteIfExists(file);
+        }
+    }
+
+    private static void told(Context context, String text) {
+        context.status(HttpStatus.UNPROCESSABLE_CONTENT)
+                .contentType("text/plain; charset=utf-8")
+                .result(text);
+    }
+
+    private static void show(Context context, ReadBack.Draft draft) {
+        Map<String, Object> values = new HashMap<>();
+        values.put("sheet", draft.mixId());
+        values.put("differences", draft.differences());
+        values.put("problems", draft.problems());
+        values.put("started", draft.started() == null ? "" : draft.started());
+        Pages.show(context, "readback.jte", values);
+    }
+
+    private static void keep(Context context, LiveBook live, ReadBack.Draft draft)
+            throws SaveFailedException, BookUnavailableException {
+        String started = draft.started();
+        if (!draft.problems().isEmpty() || draft.differences().isEmpty() || started == null) {
+            Entries.Problem first =
+                    draft.problems().isEmpty() ? null : draft.problems().get(0);
+            throw new SaveFailedException(
+                    first != null
+                            ? first.cell() + ": " + first.text()
+                            : started == null
+                                    ? "The sheet does not say when the work began. Write it there first."
+                                    : "Nothing is filled in on this sheet.");
+        }
+        ObjectNode pour = draft.pour();
+        String kept = new PourKeeper(live.now().folder())
+                .keep(started.substring(0, DAY), pour.path("recipe").asText(), pour)
+                .record()
+                .path("id")
+                .asText();
+        live.reread();
+        context.contentType("text/plain; charset=utf-8").result("/pours/" + kept);
+    }
+}

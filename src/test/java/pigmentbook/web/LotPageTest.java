@@ -1,0 +1,130 @@
+package pigmentbook.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.net.URLEncoder;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Objects;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import pigmentbook.book.Book;
+import pigmentbook.book.Lot;
+import pigmentbook.store.BookFolder;
+
+/** A lot is corrected with its why, its strength and drops are found, and two lots become one. */
+class LotPageTest {
+
+    @TempDir
+    Path folder;
+
+    private Served served;
+
+    @BeforeEach
+    void start() throws IOException {
+        served = new Served(Served.copyOfTheBook(folder));
+    }
+
+    @AfterEach
+    void stop() {
+        served.close();
+    }
+
+    private HttpResponse<String> form(String path, String... fields) {
+        StringBuilder body = new StringBuilder();
+        for (int i = 0; i < fields.length; i += 2) {
+            body.append(i == 0 ? "" : "&")
+                    .append(fields[i])
+                    .append('=')
+                    .append(URLEncoder.encode(fields[i + 1], StandardCharsets.UTF_8));
+        }
+        return served.send(served.request("/shelf/lots/" + path)
+                .header("X-Book-Token", served.get("/token").body())
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .POST(HttpRequest.BodyPublishers.ofString(body.toString()))
+                .build());
+    }
+
+    private Book book() throws Exception {
+        return new BookFolder(folder).open().book();
+    }
+
+    private Lot lot(String id) throws Exception {
+        return Objects.requireNonNull(book().lots().get(id));
+    }
+
+    @Test
+    void whatTheScaleSaysIsLeftDecides() throws Exception {
+        assertThat(form("A-2409/correct", "left", "1.25 kg", "change", "", "why", "weighed")
+                        .statusCode())
+                .isEqualTo(200);
+        assertThat(book().leftGrams(lot("A-2409"))).isCloseTo(1250, within(1e-3));
+        assertThat(form("A-2409/correct", "left", "", "change", "-50", "why", "spilled")
+                        .statusCode())
+                .isEqualTo(200);
+        assertThat(book().leftGrams(lot("A-2409"))).isCloseTo(1200, within(1e-3));
+        assertThat(served.get("/shelf/lots/A-2409").body()).contains("corrected: spilled");
+    }
+
+    @Test
+    void aCorrectionNeedsItsWhyAndOneFigure() {
+        assertThat(form("A-2409/correct", "left", "5 g", "change", "", "why", "")
+                        .body())
+                .isEqualTo("Say why: spilled, weighed, used up. Nothing was changed.");
+        assertThat(form("A-2409/correct", "left", "", "change", "", "why", "x").body())
+                .isEqualTo("Type what is left now, or by how much it changed; one of the two.");
+        assertThat(form("A-2409/correct", "left", "a lot", "change", "", "why", "x")
+                        .body())
+                .startsWith("Left now: \"a lot\"");
+        assertThat(form("no-lot/correct", "left", "5 g", "change", "", "why", "x")
+                        .statusCode())
+                .isEqualTo(404);
+    }
+
+    @Test
+    void dropsAreWeighedTogether() throws Exception {
+        assertThat(form("AP-07/drops", "count", "20", "weigh", "0.62").statusCode())
+                .isEqualTo(200);
+        assertThat(Objects.requireNonNull(lot("AP-07").dropMass()).grams()).isCloseTo(0.031, within(1e-12));
+        assertThat(form("AP-07/drops", "count", "none", "weigh", "1").statusCode())
+                .isEqualTo(422);
+    }
+
+    /** By hand: 400 g at 100 % and 600 g at 90 % are 1000 g at 94 %. */
+    @Test
+    void twoLotsBecomeOneWithTheirShares() throws Exception {
+        served.post("/edits", "{\"kind\":\"lot\",\"id\":\"AP-05\",\"edits\":[]}");
+        double a = lot("AP-07").strengthFactor();
+        double b = lot("AP-05").strengthFactor();
+        double leftA = book().leftGrams(lot("AP-07"));
+        HttpResponse<String> answer =
+                form("AP-07/intermix", "own", "40 g", "other", "AP-05", "more", "60 g", "into", "AP-MIX");
+        assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
+        Lot mixed = lot("AP-MIX");
+        assertThat(mixed.quantity().grams()).isEqualTo(100);
+        assertThat(mixed.strengthFactor()).isCloseTo(0.4 * a + 0.6 * b, within(1e-4));
+        assertThat(book().leftGrams(lot("AP-07"))).isCloseTo(leftA - 40, within(1e-9));
+        assertThat(form("AP-07/intermix", "own", "40 g", "other", "AP-05", "more", "60 g", "into", "AP-MIX")
+                        .statusCode())
+                .isEqualTo(409);
+    }
+
+    /** K/S = (1 − R)²/(2R), Kubelka and Munk 1931: R 0.25 and 0.30 give 1.125 and 0.81667, so 72.6 %. */
+    @Test
+    void aWeakerLotsLetdownIsPaler() throws Exception {
+        // L* of Y = 0.25 and 0.30 (CIE 15): 57.075 and 61.654; neutral, so all three reflectances are the same.
+        assertThat(form("AP-07/strength", "reference", "57.0753, 0, 0", "own", "61.6542, 0, 0")
+                        .statusCode())
+                .isEqualTo(200);
+        assertThat(lot("AP-07").strengthFactor()).isCloseTo(0.81667 / 1.125, within(1e-3));
+        assertThat(form("AP-07/strength", "reference", "100, 0, 0", "own", "100, 0, 0")
+                        .body())
+                .startsWith("These two are too pale");
+    }
+}
