@@ -6,6 +6,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
 import pigmentbook.book.Recipe;
+import pigmentbook.quantity.Mass;
+import pigmentbook.quantity.Numbers;
 import pigmentbook.sheet.Entries;
 import pigmentbook.sheet.ReadBack;
 
@@ -83,15 +85,18 @@ final class ReadBackText {
                     rows.add(List.of(
                             weighed.path("item").asText(),
                             or(weighed.path("lot"), "none"),
-                            or(weighed.path("target"), "none"),
-                            missing
-                                    ? "not written down"
-                                    : weighed.path("actual").asText()));
+                            grams(weighed.path("target"), "none"),
+                            grams(weighed.path("actual"), "not written down")));
                 }
                 lines.blank().text("Layer " + layer + ", cup " + cup);
-                lines.table(List.of("Item", "Lot", "Target", "As weighed"), WEIGHED, rows);
+                lines.table(List.of("Item", "Lot", "Target, g", "As weighed, g"), WEIGHED, rows);
             }
         }
+    }
+
+    /** Returns a mass in g to two decimals, so that points stand beneath each other. */
+    private static String grams(JsonNode mass, String otherwise) {
+        return mass.isTextual() ? Numbers.fixed(Mass.parse(mass.textValue()).grams(), 2) : otherwise;
     }
 
     private void differences() {

@@ -59,6 +59,12 @@ public final class CellNames {
     static final List<String> TIMES =
             List.of("part_b_in", "pour_by", "poured", "passes", "next_from", "next_to", "demold", "full_cure");
 
+    /** The names that a sheet has beside those of its weigh rows. */
+    private static final Pattern OF_A_SHEET = Pattern.compile("mix_(total_g|recipe|revision|id|plan)|started"
+            + "|room_(temperature|humidity)|left_g|level_mm|result_(rating|text)|deviation|made_by|checked_by"
+            + "|check_\\d{1,4}|poured(_by)?_\\d{1,4}|by_\\d{1,4}_\\d{1,4}|(" + String.join("|", TIMES)
+            + ")_\\d{1,4}_\\d{1,4}");
+
     private static final Pattern LOOKS_LIKE_AN_ADDRESS =
             Pattern.compile("[A-Za-z]{1,3}[0-9]+|[Rr]([0-9]*)?([Cc][0-9]*)?|[Cc][0-9]*");
 
@@ -77,6 +83,11 @@ public final class CellNames {
     /** Returns the name of a cell that belongs to one layer, or is one of several, such as {@code poured_2}. */
     public static String of(String what, int number) {
         return valid(what + "_" + number);
+    }
+
+    /** Returns whether a name is one of a sheet's, beside those of its weigh rows. */
+    static boolean isOfASheet(String name) {
+        return OF_A_SHEET.matcher(name).matches();
     }
 
     /** Returns the id that ties a row to its entries when rows are moved: {@code 1/2/amber_paste}. */

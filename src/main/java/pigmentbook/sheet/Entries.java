@@ -18,7 +18,6 @@ import pigmentbook.quantity.Numbers;
 public record Entries(Map<String, String> cells, List<Problem> problems) {
 
     private static final int MOST_ENTRIES = 20_000;
-    private static final Pattern NAME = Pattern.compile("[A-Za-z_][A-Za-z0-9_]{0,200}");
     private static final Pattern SHEET_ID = Pattern.compile("[A-Za-z0-9][A-Za-z0-9-]{0,119}");
 
     /**
@@ -65,7 +64,7 @@ public record Entries(Map<String, String> cells, List<Problem> problems) {
                     "is no mix sheet: \"entries\" with the text of each named cell was expected.");
         }
         for (Map.Entry<String, JsonNode> entry : entries.properties()) {
-            if (!NAME.matcher(entry.getKey()).matches()) {
+            if (RowName.ofName(entry.getKey()) == null && !CellNames.isOfASheet(entry.getKey())) {
                 throw new NoMixSheetException("has an entry " + Shown.quoted(entry.getKey())
                         + "; the name of a cell was expected, such as actual_g_1_1_part_A.");
             }

@@ -1,7 +1,7 @@
 package pigmentbook.sheet;
 
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -20,8 +20,11 @@ final class Located {
     private final String page;
     private final Map<Pages.Spot, String> cells;
     private final Map<String, Integer> columns = new HashMap<>();
-    private final Map<RowName, List<Integer>> rows = new LinkedHashMap<>();
-    private final Map<Integer, RowName> owners = new HashMap<>();
+
+    /** The rows beside which each record id stands, from 0. */
+    private final Map<String, List<Integer>> rows = new LinkedHashMap<>();
+
+    private final Set<Integer> owned = new HashSet<>();
     private final Map<String, String> found = new LinkedHashMap<>();
     private final List<Entries.Problem> problems = new ArrayList<>();
 
@@ -58,59 +61,65 @@ final class Located {
         votes.forEach((what, counts) -> columns.put(what, most(counts)));
     }
 
+    /** Returns the leftmost of the columns that most were counted for. */
     private static int most(Map<Integer, Integer> counts) {
-        return counts.entrySet().stream()
-                .max(Map.Entry.<Integer, Integer>comparingByValue()
-                        .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
-                .orElseThrow()
-                .getKey();
+        int most = -1;
+        for (Map.Entry<Integer, Integer> each : counts.entrySet()) {
+            int ahead = most < 0 ? 1 : Integer.compare(each.getValue(), counts.getOrDefault(most, 0));
+            if (ahead > 0 || (ahead == 0 && each.getKey() < most)) {
+                most = each.getKey();
+            }
+        }
+        return most;
     }
 
     /** Record ids stand in one column: the one that holds most of them. */
     private void records() {
         Map<Integer, Integer> counts = new HashMap<>();
-        Map<Pages.Spot, RowName> all = new TreeMap<>();
+        Map<Pages.Spot, String> all = new TreeMap<>();
         cells.forEach((spot, text) -> {
             RowName row = RowName.ofRecord(text);
             if (row != null) {
-                all.put(spot, row);
+                all.put(spot, row.record());
                 counts.merge(spot.column(), 1, Integer::sum);
             }
         });
-        int column = counts.isEmpty() ? -1 : most(counts);
-        all.forEach((spot, row) -> {
+        int column = most(counts);
+        all.forEach((spot, record) -> {
             if (spot.column() == column) {
-                rows.computeIfAbsent(row, each -> new ArrayList<>()).add(spot.row());
-                owners.put(spot.row(), row);
+                rows.computeIfAbsent(record, each -> new ArrayList<>()).add(spot.row());
+                owned.add(spot.row());
             }
         });
     }
 
     private void fill() {
-        List<Map.Entry<String, Pages.Place>> names =
-                new ArrayList<>(pages.names().entrySet());
         // In the order of the sheet: some office programs write names in the order of the alphabet.
-        names.sort(Comparator.comparing(each -> each.getValue().spot()));
-        Set<RowName> done = new HashSet<>();
-        for (Map.Entry<String, Pages.Place> name : names) {
-            RowName row = RowName.ofName(name.getKey());
-            if (row == null) {
-                found.put(
-                        name.getKey(),
-                        pages.at(name.getValue().page(), name.getValue().spot()));
-            } else if (done.add(row)) {
-                row(row, name.getValue().spot().row());
+        Map<Pages.Spot, String> ordered = new TreeMap<>();
+        pages.names().forEach((name, place) -> {
+            if (place.page().equals(page)) {
+                ordered.put(place.spot(), name);
             }
-        }
-        for (RowName row : rows.keySet()) {
-            if (done.add(row)) {
+        });
+        Set<String> done = new HashSet<>();
+        ordered.forEach((spot, name) -> {
+            RowName row = RowName.ofName(name);
+            if (row != null && done.add(row.record())) {
+                row(row, spot.row());
+            } else if (row == null && CellNames.isOfASheet(name)) {
+                found.put(name, cells.getOrDefault(spot, ""));
+            }
+        });
+        for (String record : rows.keySet()) {
+            RowName row = RowName.ofRecord(record);
+            if (row != null && done.add(record)) {
                 row(row, -1);
             }
         }
     }
 
     private void row(RowName row, int named) {
-        List<Integer> at = rows.getOrDefault(row, List.of());
+        List<Integer> at = rows.getOrDefault(row.record(), List.of());
         if (at.size() == 1) {
             take(row, at.get(0));
         } else if (at.size() > 1) {
@@ -118,7 +127,7 @@ final class Located {
                     row.cell("actual_g"),
                     "The record " + row.record() + " stands beside rows " + (at.get(0) + 1) + " and " + (at.get(1) + 1)
                             + "; one row was expected. Take the copy away."));
-        } else if (named >= 0 && !owners.containsKey(named)) {
+        } else if (named >= 0 && !owned.contains(named)) {
             take(row, named);
         }
         // A row that is gone leaves its names out; the plan tells that it is missing.
@@ -136,19 +145,20 @@ final class Located {
     /** Tells of weights that stand in no row of the mix: beside an inserted row's weight no record id stands yet. */
     private void strays() {
         Integer column = columns.get("actual_g");
-        if (column == null || owners.isEmpty()) {
+        if (column == null || owned.isEmpty()) {
             return;
         }
-        int first = owners.keySet().stream().mapToInt(Integer::intValue).min().getAsInt();
-        int last = owners.keySet().stream().mapToInt(Integer::intValue).max().getAsInt();
-        Set<Pages.Place> named = new HashSet<>(pages.names().values());
+        int first = Collections.min(owned);
+        int last = Collections.max(owned);
+        Set<String> named = new HashSet<>();
+        pages.names().values().forEach(place -> named.add(place.spot().written()));
         cells.forEach((spot, text) -> {
             boolean stray = spot.column() == column
                     && spot.row() > first
                     && spot.row() <= last + 1
-                    && !owners.containsKey(spot.row())
+                    && !owned.contains(spot.row())
                     && Character.isDigit(text.strip().charAt(0))
-                    && !named.contains(new Pages.Place(page, spot));
+                    && !named.contains(spot.written());
             if (stray) {
                 problems.add(new Entries.Problem(
                         spot.written(),

@@ -1,12 +1,10 @@
 package pigmentbook.sheet;
 
 import java.time.DateTimeException;
-import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.temporal.ChronoUnit;
-import org.apache.poi.ss.usermodel.DateUtil;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.quantity.Numbers;
 
@@ -15,6 +13,7 @@ final class Moments {
 
     private static final int NANOS_OF_HALF_A_SECOND = 500_000_000;
     private static final int LENGTH_OF_A_DAY = 10;
+    private static final long SECONDS_OF_A_DAY = 24 * 60 * 60;
     private static final double MOST_SERIAL = 2_958_466;
 
     private Moments() {}
@@ -23,19 +22,22 @@ final class Moments {
      * Returns what a number shown as a day or a time says: {@code 2026-03-02T10:15}, {@code 2026-03-02}, {@code 10:15};
      * the number itself where it is none.
      *
-     * @param days days since the end of 1899, or of 1903; below 1 it is a time of day
+     * @param days days since 30 December 1899, as office programs count from March 1900 on, or since 1 January 1904;
+     *     below 1 it is a time of day
      * @param from1904 whether the days are counted from 1904
      */
     static String ofSerial(double days, boolean from1904) {
         if (days >= 0 && days < 1) {
             return LocalTime.MIDNIGHT
-                    .plusSeconds(Math.round(days * Duration.ofDays(1).toSeconds()))
+                    .plusSeconds(Math.round(days * SECONDS_OF_A_DAY))
                     .toString();
         }
         if (days < 0 || days >= MOST_SERIAL) {
             return Numbers.plain(days);
         }
-        return written(DateUtil.getLocalDateTime(days, from1904, true));
+        LocalDate first = from1904 ? LocalDate.of(1904, 1, 1) : LocalDate.of(1899, 12, 30);
+        long seconds = Math.round((days - Math.floor(days)) * SECONDS_OF_A_DAY);
+        return written(first.plusDays((long) Math.floor(days)).atStartOfDay().plusSeconds(seconds));
     }
 
     /** Returns a moment to the second, or only its day where it is midnight. */

@@ -344,9 +344,10 @@ public final class ReadBack {
         Map<String, String> planned = new TreeMap<>();
         if (plan != null) {
             planned.put(CellNames.TOTAL, Numbers.plain(plan.totalGrams()));
-            WeighedRows.of(plan).forEach((row, each) -> {
+            WeighedRows.of(plan).forEach((record, each) -> {
                 String lot = each.lot();
-                if (lot != null) {
+                RowName row = RowName.ofRecord(record);
+                if (lot != null && row != null) {
                     planned.put(row.cell("lot"), lot);
                 }
             });

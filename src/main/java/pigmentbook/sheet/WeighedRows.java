@@ -3,6 +3,7 @@ package pigmentbook.sheet;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -25,7 +26,7 @@ final class WeighedRows {
     private final @Nullable Plan plan;
     private final Book book;
     private final List<Entries.Problem> problems;
-    private final Map<RowName, Plan.Planned> planned;
+    private final Map<String, Plan.Planned> planned;
     private final @Nullable Double totalGrams;
     private final @Nullable Double shownSum;
 
@@ -39,14 +40,14 @@ final class WeighedRows {
         this.shownSum = plan == null ? shownSum() : null;
     }
 
-    /** Returns the rows that a plan has, in the order of work. */
-    static Map<RowName, Plan.Planned> of(Plan plan) {
-        Map<RowName, Plan.Planned> rows = new LinkedHashMap<>();
+    /** Returns the rows that a plan has by their record ids, in the order of work. */
+    static Map<String, Plan.Planned> of(Plan plan) {
+        Map<String, Plan.Planned> rows = new LinkedHashMap<>();
         for (int l = 0; l < plan.layers().size(); l++) {
             List<List<Plan.Planned>> cups = plan.layers().get(l).cups();
             for (int c = 0; c < cups.size(); c++) {
                 for (Plan.Planned each : cups.get(c)) {
-                    rows.put(new RowName(l + 1, c + 1, each.item()), each);
+                    rows.put(CellNames.record(l + 1, c + 1, each.item()), each);
                 }
             }
         }
@@ -90,14 +91,21 @@ final class WeighedRows {
         return layers;
     }
 
-    private Set<RowName> rows() {
-        Set<RowName> rows = new LinkedHashSet<>(planned.keySet());
+    private List<RowName> rows() {
+        Set<String> records = new LinkedHashSet<>(planned.keySet());
         entries.cells().keySet().forEach(name -> {
             RowName row = RowName.ofName(name);
             if (row != null) {
-                rows.add(row);
+                records.add(row.record());
             }
         });
+        List<RowName> rows = new ArrayList<>();
+        for (String record : records) {
+            RowName row = RowName.ofRecord(record);
+            if (row != null) {
+                rows.add(row);
+            }
+        }
         return rows;
     }
 
@@ -144,7 +152,7 @@ final class WeighedRows {
      * and then as shares too: an office program may have saved them without working them out anew.
      */
     private @Nullable Double targetGrams(RowName row) {
-        Plan.Planned each = planned.get(row);
+        Plan.Planned each = planned.get(row.record());
         if (plan != null) {
             return each == null ? null : scaled(each.grams(), plan.totalGrams());
         }

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.apache.poi.ss.usermodel.DateUtil;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.quantity.Numbers;
 
@@ -21,7 +20,13 @@ final class XlsxReader {
 
     private static final String WORKBOOK = "/officeDocument";
     private static final Pattern ESCAPED = Pattern.compile("_x([0-9A-Fa-f]{4})_");
-    private static final Pattern NOT_A_FORMAT = Pattern.compile("\"[^\"]*\"|\\\\.|\\[[^\\]]*\\]");
+    private static final Pattern NOT_A_FORMAT =
+            Pattern.compile("\"[^\"]*\"|\\\\.|\\[(?![hms]+\\])[^\\]]*\\]|(?i:general|standard)");
+
+    /** The formats of days and times that need no code (ISO/IEC 29500-1 18.8.30), those of eastern scripts included. */
+    private static final Pattern MOMENTS = Pattern.compile("1[4-9]|2[0-2]|2[7-9]|3[0-6]|4[5-7]|5[0-8]");
+
+    private static final Pattern MOMENT = Pattern.compile("(?i)[ymdhs]");
     private static final int PERCENT = 9;
     private static final int PERCENT_WITH_DECIMALS = 10;
 
@@ -187,12 +192,13 @@ final class XlsxReader {
     }
 
     private static Shown shown(int id, String format) {
-        if (id == PERCENT
-                || id == PERCENT_WITH_DECIMALS
-                || NOT_A_FORMAT.matcher(format).replaceAll("").contains("%")) {
+        String signs = NOT_A_FORMAT.matcher(format).replaceAll("");
+        if (id == PERCENT || id == PERCENT_WITH_DECIMALS || signs.contains("%")) {
             return Shown.PERCENT;
         }
-        return DateUtil.isADateFormat(id, format) ? Shown.MOMENT : Shown.NUMBER;
+        boolean ofTheStandard =
+                format.isEmpty() && MOMENTS.matcher(String.valueOf(id)).matches();
+        return ofTheStandard || MOMENT.matcher(signs).find() ? Shown.MOMENT : Shown.NUMBER;
     }
 
     private static int number(@Nullable String text) {

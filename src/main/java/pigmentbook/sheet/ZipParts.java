@@ -1,6 +1,7 @@
 package pigmentbook.sheet;
 
 import java.io.Closeable;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
@@ -34,10 +35,10 @@ final class ZipParts implements Closeable {
         } catch (ZipException e) {
             throw new NoMixSheetException(DAMAGED);
         }
-        if (zip.size() > MOST_PARTS) {
+        int parts = zip.size();
+        if (parts > MOST_PARTS) {
             zip.close();
-            throw new NoMixSheetException(
-                    "holds " + zip.size() + " parts; no mix sheet has more than " + MOST_PARTS + ".");
+            throw new NoMixSheetException("holds " + parts + " parts; no mix sheet has more than " + MOST_PARTS + ".");
         }
         return new ZipParts(zip);
     }
@@ -76,9 +77,7 @@ final class ZipParts implements Closeable {
                     bytes = Arrays.copyOf(bytes, bytes.length * 2);
                 }
             }
-        } catch (ZipException e) {
-            throw new NoMixSheetException(DAMAGED);
-        } catch (java.io.EOFException e) {
+        } catch (ZipException | EOFException e) {
             throw new NoMixSheetException(DAMAGED);
         }
         CRC32 sum = new CRC32();

@@ -149,6 +149,41 @@ class OfficeTest {
         }
     }
 
+    /** Filled in, then opened and saved by another program, in its own format or another: the entries are the same. */
+    @Test
+    void whatWasTypedIsReadBackAfterAnotherProgramSavedIt() throws IOException, NoMixSheetException {
+        Map<String, Object> typed = new LinkedHashMap<>();
+        typed.put("actual_g_1_1_part_A", 210.4);
+        typed.put("actual_g_1_1_part_B", 88.0);
+        typed.put("actual_g_2_1_copper_mica", "3,6 g");
+        typed.put("lot_2_1_copper_mica", "unknown");
+        typed.put("by_1_1", "Ida");
+        typed.put("part_b_in_1_1", "10:20");
+        typed.put("left_g", "6");
+        typed.put("result_text", "clear\ntwo bubbles");
+        typed.put("mix_total_g", 2000.0);
+        Mix mix = Studio.mix(Studio.Order.volume("5 L").inLayers(3));
+        for (SheetWriters.Format format : List.of(SheetWriters.Format.XLSX, SheetWriters.Format.ODS)) {
+            // 46351 days from 30 December 1899 on it is 25 November 2026.
+            typed.put(
+                    "started",
+                    format == SheetWriters.Format.XLSX ? (Object) (46351 + 10.25 / 24) : "2026-11-25T10:15:00");
+            byte[] sheet = Filled.in(format, Studio.written(format, Studio.sheet(mix)), typed);
+            Path file = save("typed", format, sheet);
+            ReadBack.Draft before = ReadBack.of(SheetFile.read(file), Studio.book());
+            assertThat(before.differences()).hasSize(typed.size());
+            assertThat(before.started()).isEqualTo("2026-11-25T10:15");
+            for (SheetWriters.Format into : List.of(SheetWriters.Format.XLSX, SheetWriters.Format.ODS)) {
+                office.save(List.of(file), into.extension(), out);
+                ReadBack.Draft after =
+                        ReadBack.of(SheetFile.read(out.resolve("typed." + into.extension())), Studio.book());
+                assertThat(after.differences()).as(format + " to " + into).isEqualTo(before.differences());
+                assertThat(after.problems()).isEmpty();
+                assertThat(after.pour()).isEqualTo(before.pour());
+            }
+        }
+    }
+
     private static SheetWriters.Format other(SheetWriters.Format format) {
         return format == SheetWriters.Format.XLSX ? SheetWriters.Format.ODS : SheetWriters.Format.XLSX;
     }

@@ -145,6 +145,11 @@ public final class Studio {
         return out.toByteArray();
     }
 
+    /** The studio's book as it is for the usual mix. */
+    static Book book() {
+        return book(Order.total("1 kg"), "Ember");
+    }
+
     private static Book book(Order order, String recipeName) {
         Settings plain = Settings.unstated();
         Settings settings = new Settings(
