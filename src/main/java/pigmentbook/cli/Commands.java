@@ -27,6 +27,7 @@ final class Commands implements CommandLine.IFactory {
         all.put("check", CheckCommand::new);
         all.put("pack", PackCommand::new);
         all.put("unpack", UnpackCommand::new);
+        all.put("import", ImportCommand::new);
         return all;
     }
 

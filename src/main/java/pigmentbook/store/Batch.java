@@ -41,10 +41,16 @@ final class Batch {
      *
      * @param file its name, from the book's folder
      * @param over the version of the file whose place it takes; null for a new one
+     * @param keep whether the old one is kept beside: not needed where the new one holds all that it says
      */
-    record Write(String file, @Nullable String over, Source source) {}
+    record Write(String file, @Nullable String over, boolean keep, Source source) {
 
-    /** A file that was replaced, and where the old one is kept. */
+        Write(String file, @Nullable String over, Source source) {
+            this(file, over, true, source);
+        }
+    }
+
+    /** A file that was replaced, and where the old one is kept; empty where that is not needed. */
     record Replaced(String file, String kept) {}
 
     /**
@@ -108,9 +114,9 @@ final class Batch {
             setAside.add(SetAside.of(write.file(), "It was changed in the book meanwhile. Run the command again."));
         } else {
             byte[] bytes = write.source().bytes();
-            Path kept = keep(write.file(), there);
+            String kept = write.keep() ? files.name(keep(write.file(), there)) : "";
             files.put(path, bytes);
-            replaced.add(new Replaced(write.file(), files.name(kept)));
+            replaced.add(new Replaced(write.file(), kept));
         }
     }
 
