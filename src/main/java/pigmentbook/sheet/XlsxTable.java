@@ -1,8 +1,8 @@
 package pigmentbook.sheet;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Path;
-import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -10,28 +10,35 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.logging.Level;
 import java.util.logging.Logger;
-import org.apache.poi.openxml4j.exceptions.InvalidFormatException;
+import javax.xml.parsers.ParserConfigurationException;
+import javax.xml.stream.XMLStreamConstants;
+import javax.xml.stream.XMLStreamException;
+import javax.xml.stream.XMLStreamReader;
+import org.apache.poi.openxml4j.exceptions.OpenXML4JException;
 import org.apache.poi.openxml4j.opc.OPCPackage;
 import org.apache.poi.openxml4j.opc.PackageAccess;
 import org.apache.poi.openxml4j.util.ZipSecureFile;
-import org.apache.poi.ss.usermodel.Cell;
-import org.apache.poi.ss.usermodel.CellType;
 import org.apache.poi.ss.usermodel.DataFormatter;
 import org.apache.poi.ss.usermodel.DateUtil;
-import org.apache.poi.ss.usermodel.FormulaError;
-import org.apache.poi.ss.usermodel.Row;
-import org.apache.poi.ss.usermodel.Sheet;
-import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.apache.poi.ss.util.CellReference;
+import org.apache.poi.util.XMLHelper;
+import org.apache.poi.xssf.eventusermodel.ReadOnlySharedStringsTable;
+import org.apache.poi.xssf.eventusermodel.XSSFReader;
+import org.apache.poi.xssf.eventusermodel.XSSFSheetXMLHandler;
+import org.apache.poi.xssf.model.StylesTable;
+import org.apache.poi.xssf.usermodel.XSSFComment;
+import org.jspecify.annotations.Nullable;
+import org.xml.sax.InputSource;
+import org.xml.sax.SAXException;
+import org.xml.sax.XMLReader;
 import pigmentbook.store.Table;
 
-/** Reads the sheets of an xlsx workbook; of a formula its last value. */
+/** Reads the sheets of an xlsx workbook as they stream by; of a formula its last value. */
 final class XlsxTable {
 
-    /** The library holds a sheet many times over in memory; this is some 20 000 rows. */
-    private static final long MOST_PART_BYTES = 8L * 1024 * 1024;
-
+    private static final long MOST_PART_BYTES = 32L * 1024 * 1024;
     private static final int MOST_PARTS = 500;
-    private static final double LEAST_RATIO = 0.01;
+    private static final double LEAST_RATIO = 0.005;
 
     /** What the library says of a broken file goes to its log; the person is told in one sentence. */
     private static final Logger QUIET = Logger.getLogger("org.apache.poi");
@@ -40,10 +47,6 @@ final class XlsxTable {
         QUIET.setLevel(Level.OFF);
     }
 
-    private final DataFormatter formatter = new DataFormatter(Locale.ROOT);
-    private final Map<String, Boolean> dates = new HashMap<>();
-    private final Map<String, String> shown = new HashMap<>();
-
     private XlsxTable() {}
 
     static List<Table> read(Path file) throws BadTableException {
@@ -51,16 +54,30 @@ final class XlsxTable {
         ZipSecureFile.setMaxFileCount(MOST_PARTS);
         ZipSecureFile.setMinInflateRatio(LEAST_RATIO);
         try (OPCPackage inside = OPCPackage.open(file.toFile(), PackageAccess.READ)) {
-            XlsxTable reader = new XlsxTable();
+            XSSFReader reader = new XSSFReader(inside);
+            ReadOnlySharedStringsTable texts = new ReadOnlySharedStringsTable(inside, false);
+            StylesTable styles = reader.getStylesTable();
+            DataFormatter figures = new Figures(countsFrom1904(reader));
             List<Table> tables = new ArrayList<>();
-            // Closed with the package, which is only read.
-            @SuppressWarnings("resource")
-            XSSFWorkbook workbook = new XSSFWorkbook(inside);
-            for (Sheet sheet : workbook) {
-                tables.add(reader.table(sheet));
+            XSSFReader.SheetIterator sheets = (XSSFReader.SheetIterator) reader.getSheetsData();
+            while (sheets.hasNext()) {
+                try (InputStream sheet = sheets.next()) {
+                    Rows rows = new Rows(new TableCells(sheets.getSheetName()));
+                    XMLReader xml = XMLHelper.newXMLReader();
+                    xml.setContentHandler(new XSSFSheetXMLHandler(styles, texts, rows, figures, false));
+                    xml.parse(new InputSource(sheet));
+                    tables.add(rows.cells.table());
+                }
             }
             return tables;
-        } catch (InvalidFormatException | IOException | RuntimeException e) {
+        } catch (TooMuch e) {
+            throw e.why;
+        } catch (OpenXML4JException
+                | SAXException
+                | ParserConfigurationException
+                | XMLStreamException
+                | IOException
+                | RuntimeException e) {
             throw refused(e);
         }
     }
@@ -68,10 +85,7 @@ final class XlsxTable {
     private static BadTableException refused(Exception e) {
         for (Throwable each = e; each != null; each = each.getCause()) {
             String said = String.valueOf(each.getMessage());
-            if (said.contains("Zip bomb")
-                    || said.contains("too large")
-                    || said.contains("max")
-                    || said.contains("Max")) {
+            if (said.contains("Zip bomb") || said.contains("MAX_ENTRY_SIZE") || said.contains("MAX_FILE_COUNT")) {
                 return new BadTableException(
                         "A sheet of the workbook unpacks to more than " + MOST_PART_BYTES / 1024 / 1024
                                 + " MiB, or the workbook has far too many parts. Split it, or save it as csv.");
@@ -80,38 +94,94 @@ final class XlsxTable {
         return new BadTableException("The workbook is damaged or none. Save it anew as xlsx, ods or csv.");
     }
 
-    private Table table(Sheet sheet) throws BadTableException {
-        TableCells cells = new TableCells(sheet.getSheetName());
-        for (Row row : sheet) {
-            for (Cell cell : row) {
-                cells.set(cell.getColumnIndex(), text(cell));
+    /** Returns whether days count from 1 January 1904, as some workbooks say. */
+    private static boolean countsFrom1904(XSSFReader reader)
+            throws IOException, OpenXML4JException, XMLStreamException {
+        try (InputStream workbook = reader.getWorkbookData()) {
+            XMLStreamReader xml = XMLHelper.newXMLInputFactory().createXMLStreamReader(workbook);
+            while (xml.hasNext()) {
+                if (xml.next() == XMLStreamConstants.START_ELEMENT
+                        && xml.getLocalName().equals("workbookPr")) {
+                    String says = String.valueOf(xml.getAttributeValue(null, "date1904"));
+                    return says.equals("1") || says.equals("true");
+                }
             }
-            cells.endRow(row.getRowNum() + 1);
+            return false;
         }
-        return cells.table();
     }
 
-    private String text(Cell cell) {
-        CellType type = cell.getCellType() == CellType.FORMULA ? cell.getCachedFormulaResultType() : cell.getCellType();
-        return switch (type) {
-            case STRING -> cell.getStringCellValue();
-            case BOOLEAN -> cell.getBooleanCellValue() ? "TRUE" : "FALSE";
-            case ERROR -> FormulaError.forInt(cell.getErrorCellValue()).getString();
-            case NUMERIC -> number(cell);
-            default -> "";
-        };
+    /** Carries a refusal out of the library's parser. */
+    private static final class TooMuch extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+        private final transient BadTableException why;
+
+        TooMuch(BadTableException why) {
+            super(why);
+            this.why = why;
+        }
     }
 
-    private String number(Cell cell) {
-        int index = cell.getCellStyle().getDataFormat();
-        String format = String.valueOf(cell.getCellStyle().getDataFormatString());
-        double value = cell.getNumericCellValue();
-        if (dates.computeIfAbsent(format, each -> DateUtil.isADateFormat(index, each))
-                && DateUtil.isValidExcelDate(value)) {
-            LocalDateTime day = cell.getLocalDateTimeCellValue();
-            return day.toLocalDate().toString();
+    /** Gathers the cells of a sheet. */
+    private static final class Rows implements XSSFSheetXMLHandler.SheetContentsHandler {
+        private final TableCells cells;
+        private int column;
+
+        Rows(TableCells cells) {
+            this.cells = cells;
         }
-        return TableCells.figure(
-                value, shown.computeIfAbsent(format, each -> formatter.formatRawCellContents(1, index, each)));
+
+        @Override
+        public void startRow(int row) {
+            column = -1;
+        }
+
+        @Override
+        public void endRow(int row) {
+            try {
+                cells.endRow(row + 1);
+            } catch (BadTableException e) {
+                throw new TooMuch(e);
+            }
+        }
+
+        @Override
+        public void cell(@Nullable String reference, @Nullable String text, @Nullable XSSFComment comment) {
+            column = reference == null ? column + 1 : column(reference);
+            try {
+                cells.set(column, text == null ? "" : text.startsWith("ERROR:") ? text.substring(6) : text);
+            } catch (BadTableException e) {
+                throw new TooMuch(e);
+            }
+        }
+
+        private static int column(String reference) {
+            int letters = 0;
+            while (letters < reference.length() && Character.isLetter(reference.charAt(letters))) {
+                letters++;
+            }
+            return CellReference.convertColStringToIndex(reference.substring(0, letters));
+        }
+    }
+
+    /** Gives the library a figure's text in full, not as its format would round it. */
+    private static final class Figures extends DataFormatter {
+        private final boolean from1904;
+        private final Map<String, Boolean> days = new HashMap<>();
+        private final Map<String, String> shown = new HashMap<>();
+
+        Figures(boolean from1904) {
+            super(Locale.ROOT);
+            this.from1904 = from1904;
+        }
+
+        @Override
+        public String formatRawCellContents(double value, int index, String format) {
+            boolean day = days.computeIfAbsent(format, each -> DateUtil.isADateFormat(index, each));
+            if (day && DateUtil.isValidExcelDate(value)) {
+                return DateUtil.getLocalDateTime(value, from1904).toLocalDate().toString();
+            }
+            return TableCells.figure(
+                    value, shown.computeIfAbsent(format, each -> super.formatRawCellContents(1, index, each, false)));
+        }
     }
 }
