@@ -28,6 +28,7 @@ final class Commands implements CommandLine.IFactory {
         all.put("pack", PackCommand::new);
         all.put("unpack", UnpackCommand::new);
         all.put("import", ImportCommand::new);
+        all.put("workbook", WorkbookCommand::new);
         return all;
     }
 

@@ -20,11 +20,13 @@ import org.apache.poi.openxml4j.opc.PackageAccess;
 import org.apache.poi.openxml4j.util.ZipSecureFile;
 import org.apache.poi.ss.usermodel.DataFormatter;
 import org.apache.poi.ss.usermodel.DateUtil;
+import org.apache.poi.ss.usermodel.RichTextString;
 import org.apache.poi.ss.util.CellReference;
 import org.apache.poi.util.XMLHelper;
 import org.apache.poi.xssf.eventusermodel.ReadOnlySharedStringsTable;
 import org.apache.poi.xssf.eventusermodel.XSSFReader;
 import org.apache.poi.xssf.eventusermodel.XSSFSheetXMLHandler;
+import org.apache.poi.xssf.model.SharedStrings;
 import org.apache.poi.xssf.model.StylesTable;
 import org.apache.poi.xssf.usermodel.XSSFComment;
 import org.jspecify.annotations.Nullable;
@@ -55,7 +57,7 @@ final class XlsxTable {
         ZipSecureFile.setMinInflateRatio(LEAST_RATIO);
         try (OPCPackage inside = OPCPackage.open(file.toFile(), PackageAccess.READ)) {
             XSSFReader reader = new XSSFReader(inside);
-            ReadOnlySharedStringsTable texts = new ReadOnlySharedStringsTable(inside, false);
+            SharedStrings texts = new Texts(new ReadOnlySharedStringsTable(inside, false));
             StylesTable styles = reader.getStylesTable();
             DataFormatter figures = new Figures(countsFrom1904(reader));
             List<Table> tables = new ArrayList<>();
@@ -107,6 +109,31 @@ final class XlsxTable {
                 }
             }
             return false;
+        }
+    }
+
+    /** The workbook's texts, each made once: the library makes a costly object of a text whenever it is asked for. */
+    private static final class Texts implements SharedStrings {
+        private final SharedStrings read;
+        private final Map<Integer, RichTextString> made = new HashMap<>();
+
+        Texts(SharedStrings read) {
+            this.read = read;
+        }
+
+        @Override
+        public RichTextString getItemAt(int index) {
+            return made.computeIfAbsent(index, read::getItemAt);
+        }
+
+        @Override
+        public int getCount() {
+            return read.getCount();
+        }
+
+        @Override
+        public int getUniqueCount() {
+            return read.getUniqueCount();
         }
     }
 

@@ -1,6 +1,6 @@
 /**
  * The mix sheet: a mix laid out on one neutral grid of typed cells, and the writers that draw the grid as xlsx, ods,
- * csv and a page for print.
+ * csv and a page for print. Also plain tables, read from and written to the same formats.
  *
  * <p>Start at {@link pigmentbook.sheet.MixSheet}, then {@link pigmentbook.sheet.Grid}. The layout is decided once, on
  * the grid; a writer only draws it. No arithmetic of the craft beyond writing its formulas into cells. Uses {@code mix}

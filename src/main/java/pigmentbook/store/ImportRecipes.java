@@ -323,7 +323,7 @@ final class ImportRecipes {
                 changes.add(new Import.Change("tags", String.join(", ", known.tags()), String.join(", ", tags)));
                 keep = true;
             }
-            if (!notes.isEmpty() && !notes.equals(known.notes())) {
+            if (!notes.isEmpty() && !notes.equals(known.notes().strip())) {
                 record.put("notes", notes);
                 changes.add(new Import.Change("notes", known.notes(), notes));
                 keep = true;

@@ -131,6 +131,9 @@ final class ImportRun {
         if (table.rows().isEmpty()) {
             return "There is nothing in it.";
         }
+        if (known != null && known.has(Meaning.RESIN) && known.guess() == null) {
+            return "It seems to list resins. Their data sheets don't fit a row: put them on the shelf in the book.";
+        }
         return known == null
                 ? "No row of heads was found in its first 20 rows. Put heads such as Recipe, Pigment and Percent above"
                         + " the columns, or say what they hold with --columns \"Head=recipe,Other head=percent\"."

@@ -89,7 +89,7 @@ final class ImportShelf {
             List<Import.Change> changes = new ArrayList<>();
             ObjectNode record = old.record.deepCopy();
             texts.forEach((path, text) -> {
-                String was = Edits.text(old.record.at(path));
+                String was = Edits.text(old.record.at(path)).strip();
                 Meaning meaning = meanings.getOrDefault(path, Meaning.NOTES);
                 if (!means(meaning, was, text)) {
                     changes.add(new Import.Change(path.substring(1).replace('/', '.'), was, text));
