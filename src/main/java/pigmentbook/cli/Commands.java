@@ -30,6 +30,8 @@ final class Commands implements CommandLine.IFactory {
         all.put("check", CheckCommand::new);
         all.put("pack", PackCommand::new);
         all.put("unpack", UnpackCommand::new);
+        all.put("import", ImportCommand::new);
+        all.put("workbook", WorkbookCommand::new);
         return all;
     }
 

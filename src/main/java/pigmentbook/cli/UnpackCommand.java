@@ -157,7 +157,8 @@ final class UnpackCommand implements Callable<Integer> {
         return lines.toString();
     }
 
-    private static void few(Lines lines, String head, List<String> texts) {
+    /** Adds some lines of a list that may be long. */
+    static void few(Lines lines, String head, List<String> texts) {
         texts.stream().limit(SHOWN).forEach(each -> lines.hanging(head, each));
         if (texts.size() > SHOWN) {
             lines.hanging(head, "… and " + (texts.size() - SHOWN) + " more; --format json lists all.");

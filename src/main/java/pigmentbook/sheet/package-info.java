@@ -1,6 +1,6 @@
 /**
  * The mix sheet: a mix laid out on one neutral grid of typed cells, and the writers that draw the grid as xlsx, ods,
- * csv and a page for print.
+ * csv and a page for print. Also plain tables, read from and written to the same formats.
  *
  * <p>The way back: {@link pigmentbook.sheet.SheetFile} reads what a person filled in as
  * {@link pigmentbook.sheet.Entries}, text by the cell's name, whatever file it was; {@link pigmentbook.sheet.ReadBack}

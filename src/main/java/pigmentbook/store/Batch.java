@@ -5,9 +5,15 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,6 +23,10 @@ import org.jspecify.annotations.Nullable;
 final class Batch {
 
     private static final String REPLACED = "put-away/replaced/";
+
+    private static final int HANDS = 8;
+    private static final int MOST_AT_ONCE = 128;
+    private static final int MOST_BYTES_AT_ONCE = 32 * 1024 * 1024;
 
     private final Path folder;
     private final RecordFiles files;
@@ -41,10 +51,16 @@ final class Batch {
      *
      * @param file its name, from the book's folder
      * @param over the version of the file whose place it takes; null for a new one
+     * @param keep whether the old one is kept beside: not needed where the new one holds all that it says
      */
-    record Write(String file, @Nullable String over, Source source) {}
+    record Write(String file, @Nullable String over, boolean keep, Source source) {
 
-    /** A file that was replaced, and where the old one is kept. */
+        Write(String file, @Nullable String over, Source source) {
+            this(file, over, true, source);
+        }
+    }
+
+    /** A file that was replaced, and where the old one is kept; empty where that is not needed. */
     record Replaced(String file, String kept) {}
 
     /**
@@ -70,9 +86,7 @@ final class Batch {
         }
         BookLock lock = batch.files.lock();
         try {
-            for (Write each : writes) {
-                batch.write(each);
-            }
+            batch.all(writes);
         } catch (SaveFailedException e) {
             throw batch.partly(e, writes.size());
         } finally {
@@ -93,24 +107,87 @@ final class Batch {
                 + " were. Then run the command again for the rest.");
     }
 
-    private void write(Write write) throws SaveFailedException {
+    /** Writes new files some at a time, since a disk takes several as quickly as one; others one by one. */
+    private void all(List<Write> writes) throws SaveFailedException {
+        ExecutorService hands = Executors.newFixedThreadPool(HANDS);
+        try {
+            List<Fresh> some = new ArrayList<>();
+            int bytes = 0;
+            for (Write each : writes) {
+                if (each.over() != null) {
+                    replace(each, each.over());
+                } else if (isFree(each)) {
+                    byte[] content = each.source().bytes();
+                    some.add(new Fresh(each.file(), () -> content));
+                    bytes += content.length;
+                }
+                if (some.size() >= MOST_AT_ONCE || bytes >= MOST_BYTES_AT_ONCE) {
+                    together(hands, some);
+                    some.clear();
+                    bytes = 0;
+                }
+            }
+            together(hands, some);
+        } finally {
+            hands.shutdown();
+        }
+    }
+
+    private record Fresh(String file, Source content) {}
+
+    private void together(ExecutorService hands, List<Fresh> some) throws SaveFailedException {
+        Map<Fresh, Future<?>> under = new LinkedHashMap<>();
+        for (Fresh each : some) {
+            Path path = folder.resolve(each.file());
+            makeFolder(path);
+            under.put(each, hands.submit(() -> {
+                files.putFresh(path, each.content().bytes());
+                return null;
+            }));
+        }
+        SaveFailedException failed = null;
+        for (Map.Entry<Fresh, Future<?>> each : under.entrySet()) {
+            try {
+                each.getValue().get();
+                written.add(each.getKey().file());
+            } catch (ExecutionException e) {
+                if (!(e.getCause() instanceof SaveFailedException why)) {
+                    throw new IllegalStateException("writing a file fails in one way only", e.getCause());
+                }
+                failed = failed == null ? why : failed;
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                throw new SaveFailedException("Saving was stopped. Run the command again for the rest.");
+            }
+        }
+        if (failed != null) {
+            throw failed;
+        }
+    }
+
+    private boolean isFree(Write write) {
+        Path path = folder.resolve(write.file());
+        String way = Files.isRegularFile(path)
+                ? "A file of this name appeared meanwhile. Run the command again."
+                : way(path);
+        if (!way.isEmpty()) {
+            setAside.add(SetAside.of(write.file(), way));
+        } else {
+            names.add(path);
+        }
+        return way.isEmpty();
+    }
+
+    private void replace(Write write, String over) throws SaveFailedException {
         Path path = folder.resolve(write.file());
         byte[] there = Files.isRegularFile(path) ? RecordFiles.bytes(path) : null;
-        if (write.over() == null) {
-            String way = there != null ? "A file of this name appeared meanwhile. Run the command again." : way(path);
-            if (!way.isEmpty()) {
-                setAside.add(SetAside.of(write.file(), way));
-                return;
-            }
-            fresh(path, write.source().bytes());
-            written.add(write.file());
-        } else if (there == null || !Versions.of(there).equals(write.over())) {
+        if (there == null || !Versions.of(there).equals(over)) {
             setAside.add(SetAside.of(write.file(), "It was changed in the book meanwhile. Run the command again."));
         } else {
             byte[] bytes = write.source().bytes();
-            Path kept = keep(write.file(), there);
+            String kept = write.keep() ? files.name(keep(write.file(), there)) : "";
             files.put(path, bytes);
-            replaced.add(new Replaced(write.file(), files.name(kept)));
+            replaced.add(new Replaced(write.file(), kept));
         }
     }
 
@@ -120,12 +197,12 @@ final class Batch {
                 : names.inTheWay(path);
     }
 
-    private void fresh(Path path, byte[] bytes) throws SaveFailedException {
-        files.makeFolder(RecordFiles.parent(path));
-        files.putFresh(path, bytes);
-        names.add(path);
-        touched.add(RecordFiles.parent(path));
-        touched.add(RecordFiles.parent(RecordFiles.parent(path)));
+    private void makeFolder(Path path) throws SaveFailedException {
+        Path parent = RecordFiles.parent(path);
+        if (touched.add(parent)) {
+            files.makeFolder(parent);
+            touched.add(RecordFiles.parent(parent));
+        }
     }
 
     /** Keeps the old bytes under a name that is free, and waits until the disk holds them. */
@@ -138,7 +215,9 @@ final class Batch {
             kept = folder.resolve(stem + "-" + number + ending);
         }
         files.requireNoFileAsFolder(RecordFiles.parent(kept));
-        fresh(kept, bytes);
+        makeFolder(kept);
+        files.putFresh(kept, bytes);
+        names.add(kept);
         files.force(RecordFiles.parent(kept));
         return kept;
     }

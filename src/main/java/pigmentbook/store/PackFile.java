@@ -48,7 +48,7 @@ final class PackFile implements AutoCloseable {
             zip = new ZipFile(file.toFile());
         } catch (ZipException e) {
             throw new BadPackException(
-                    "This file is cut short or damaged, or no pack. Fetch it again. Nothing was changed.");
+                    "This file is cut short or damaged, or no zip file. Fetch it again. Nothing was changed.");
         } catch (IOException e) {
             throw new BadPackException("The file \"" + file + "\" can't be read. Check who may read it.");
         }

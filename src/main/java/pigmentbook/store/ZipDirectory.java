@@ -15,7 +15,7 @@ import java.util.List;
  * @see <a href="https://pkware.cachefly.net/webdocs/casestudies/APPNOTE.TXT">APPNOTE.TXT, the .ZIP file format, 4.3.12
  *     to 4.3.16 and 4.4.15</a>
  */
-final class ZipDirectory {
+public final class ZipDirectory {
 
     private static final int MOST_ENTRIES = 200_000;
     private static final int MOST_BYTES = 64 * 1024 * 1024;
@@ -55,7 +55,7 @@ final class ZipDirectory {
      * @throws BadPackException if the file is no zip, is cut short, locked, or made so that it would fill memory or
      *     disk
      */
-    static List<Boolean> special(Path file) throws BadPackException, IOException {
+    public static List<Boolean> special(Path file) throws BadPackException, IOException {
         try (RandomAccessFile in = new RandomAccessFile(file.toFile(), "r")) {
             return entries(directory(in), in.length());
         }
@@ -73,7 +73,7 @@ final class ZipDirectory {
 
     private static BadPackException damaged() {
         return new BadPackException(
-                "This file is cut short or damaged, or no pack. Fetch it again. Nothing was changed.");
+                "This file is cut short or damaged, or no zip file. Fetch it again. Nothing was changed.");
     }
 
     private static ByteBuffer directory(RandomAccessFile in) throws IOException, BadPackException {

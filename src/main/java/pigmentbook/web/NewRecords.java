@@ -3,23 +3,20 @@ package pigmentbook.web;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.text.Normalizer;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
-import java.util.Locale;
 import pigmentbook.book.Book;
 import pigmentbook.store.BookWriter;
 import pigmentbook.store.ConflictException;
 import pigmentbook.store.Edit;
+import pigmentbook.store.Ids;
 import pigmentbook.store.Kind;
 import pigmentbook.store.SaveFailedException;
 
 /** Begins new records of the shelf and new molds from what was typed into an empty row. */
 final class NewRecords {
-
-    private static final int MOST_ID = 60;
 
     private NewRecords() {}
 
@@ -102,13 +99,9 @@ final class NewRecords {
      * @param otherwise the id's beginning where the name has no letter or digit
      */
     static String freeId(Collection<String> taken, String name, String otherwise) {
-        String plain = Normalizer.normalize(name, Normalizer.Form.NFD)
-                .toLowerCase(Locale.ROOT)
-                .replaceAll("\\p{M}", "")
-                .replaceAll("[^a-z0-9]+", "-")
-                .replaceAll("(^-+)|(-+$)", "");
+        String plain = Ids.of(name);
         boolean kept = plain.equals("book") || plain.equals("part-a") || plain.equals("part-b");
-        String stem = plain.isEmpty() || kept ? otherwise : plain.substring(0, Math.min(MOST_ID, plain.length()));
+        String stem = plain.isEmpty() || kept ? otherwise : plain;
         String id = stem;
         for (int number = 2; taken.contains(id); number++) {
             id = stem + "-" + number;

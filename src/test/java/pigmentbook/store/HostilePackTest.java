@@ -21,7 +21,7 @@ class HostilePackTest {
             "This file would unpack to far more than a book holds, or its entries share their"
                     + " bytes: it is made to fill memory or disk. Nothing was unpacked.";
     private static final String DAMAGED =
-            "This file is cut short or damaged, or no pack. Fetch it again. Nothing was changed.";
+            "This file is cut short or damaged, or no zip file. Fetch it again. Nothing was changed.";
     private static final long LITTLE_BYTES = 48L * 1024 * 1024;
     private static final Duration SHORT = Duration.ofSeconds(3);
 

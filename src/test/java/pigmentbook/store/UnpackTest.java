@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -232,11 +233,11 @@ class UnpackTest {
 
     @Test
     void whatIsSavedIsWholeWhenTheDiskFillsUp() throws Exception {
-        int[] left = {1};
+        AtomicInteger left = new AtomicInteger(1);
         Disk full = new Disk() {
             @Override
             void write(Path temporary, byte[] bytes) throws IOException {
-                if (left[0]-- <= 0) {
+                if (left.getAndDecrement() <= 0) {
                     throw new IOException("No space left on device");
                 }
                 super.write(temporary, bytes);
@@ -247,6 +248,7 @@ class UnpackTest {
         assertThatThrownBy(() -> Batch.run(book, full, writes))
                 .hasMessage("The disk is full. Make room and save again. 1 of 2 files were written before that and are"
                         + " whole; the others are as they were. Then run the command again for the rest.");
-        assertThat(Folders.of(book).keySet()).containsExactly("a.txt", "shelf/pigments/amber.json");
+        // Files are written several at a time: either may be the one that still found room.
+        assertThat(Folders.of(book)).hasSize(2).containsKey("shelf/pigments/amber.json");
     }
 }
