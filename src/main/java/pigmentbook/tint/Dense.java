@@ -122,26 +122,19 @@ final class Dense {
         }
     }
 
-    /**
-     * Returns the inverse of L Lᵀ, both halves filled in.
-     *
-     * @param l a Cholesky factor, left as it is
-     */
-    static double[][] inverse(double[][] l) {
+    /** Returns L⁻¹, its upper half 0. */
+    static double[][] inverseOfFactor(double[][] l) {
         int n = l.length;
-        // Rows of L⁻¹, by rows: row i is what is left of the unit vector, so the inner loop runs along rows.
-        double[][] inv = new double[n][n];
+        double[][] inverse = new double[n][n];
         for (int i = 0; i < n; i++) {
-            double[] row = inv[i];
+            double[] row = inverse[i];
             double[] li = l[i];
-            for (int k = 0; k < i; k++) {
-                double factor = li[k];
-                if (factor != 0) {
-                    double[] other = inv[k];
-                    for (int j = 0; j <= k; j++) {
-                        row[j] -= factor * other[j];
-                    }
-                }
+            int k = 0;
+            for (; k + 3 < i; k += 4) {
+                subtractFour(row, li[k], li[k + 1], li[k + 2], li[k + 3], inverse, k, k + 4);
+            }
+            for (; k < i; k++) {
+                subtract(row, li[k], inverse[k], k + 1);
             }
             double scale = 1 / li[i];
             for (int j = 0; j < i; j++) {
@@ -149,22 +142,48 @@ final class Dense {
             }
             row[i] = scale;
         }
-        double[][] product = new double[n][n];
-        for (int k = 0; k < n; k++) {
-            double[] row = inv[k];
-            for (int i = 0; i <= k; i++) {
-                double factor = row[i];
-                if (factor != 0) {
-                    double[] to = product[i];
-                    for (int j = 0; j <= i; j++) {
-                        to[j] += factor * row[j];
-                    }
-                }
-            }
+        return inverse;
+    }
+
+    private static void subtract(double[] from, double factor, double[] row, int n) {
+        for (int j = 0; j < n; j++) {
+            from[j] -= factor * row[j];
         }
+    }
+
+    /** Takes off four rows at once, so that what is taken from is read and written once for all of them. */
+    private static void subtractFour(
+            double[] from, double f0, double f1, double f2, double f3, double[][] rows, int k, int n) {
+        double[] r0 = rows[k];
+        double[] r1 = rows[k + 1];
+        double[] r2 = rows[k + 2];
+        double[] r3 = rows[k + 3];
+        for (int j = 0; j < n; j++) {
+            from[j] -= f0 * r0[j] + f1 * r1[j] + f2 * r2[j] + f3 * r3[j];
+        }
+    }
+
+    /**
+     * Returns the inverse of L Lᵀ, both halves filled in.
+     *
+     * @param l a Cholesky factor, left as it is
+     */
+    static double[][] inverse(double[][] l) {
+        int n = l.length;
+        double[][] factor = inverseOfFactor(l);
+        double[][] product = new double[n][n];
         for (int i = 0; i < n; i++) {
+            double[] to = product[i];
+            int k = i;
+            for (; k + 3 < n; k += 4) {
+                subtractFour(
+                        to, -factor[k][i], -factor[k + 1][i], -factor[k + 2][i], -factor[k + 3][i], factor, k, i + 1);
+            }
+            for (; k < n; k++) {
+                subtract(to, -factor[k][i], factor[k], i + 1);
+            }
             for (int j = 0; j < i; j++) {
-                product[j][i] = product[i][j];
+                product[j][i] = to[j];
             }
         }
         return product;

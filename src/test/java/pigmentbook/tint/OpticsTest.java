@@ -18,8 +18,7 @@ class OpticsTest {
     /** Kubelka and Munk 1931, Kubelka 1948; the tolerances are the table's own. */
     @ParameterizedTest(name = "{0}")
     @CsvFileSource(resources = "/tint/kubelka_munk.csv", useHeadersInDisplayName = false)
-    void aLayerOverABackingMatchesTheTable(
-            String id, String k, String s, String x, String backing, String r) {
+    void aLayerOverABackingMatchesTheTable(String id, String k, String s, String x, String backing, String r) {
         if (id.equals("id")) {
             return; // the table's head stands below its comments, where it can't be skipped by count
         }
@@ -124,13 +123,17 @@ class OpticsTest {
             for (int c = 0; c < 3; c++) {
                 int row = c;
                 double step = 1e-5 * k[b];
-                assertThat(at.byK[c * B + b]).isCloseTo(
-                        slope(e -> labOf(with(k, b, e), s, depth, backing, k2)[row], step), nearly(at.byK[c * B + b]));
+                assertThat(at.byK[c * B + b])
+                        .isCloseTo(
+                                slope(e -> labOf(with(k, b, e), s, depth, backing, k2)[row], step),
+                                nearly(at.byK[c * B + b]));
                 double stepS = 1e-5 * s[b];
-                assertThat(at.byS[c * B + b]).isCloseTo(
-                        slope(e -> labOf(k, with(s, b, e), depth, backing, k2)[row], stepS), nearly(at.byS[c * B + b]));
-                assertThat(at.byK2[c]).isCloseTo(
-                        slope(e -> labOf(k, s, depth, backing, k2 + e)[row], 1e-6), nearly(at.byK2[c]));
+                assertThat(at.byS[c * B + b])
+                        .isCloseTo(
+                                slope(e -> labOf(k, with(s, b, e), depth, backing, k2)[row], stepS),
+                                nearly(at.byS[c * B + b]));
+                assertThat(at.byK2[c])
+                        .isCloseTo(slope(e -> labOf(k, s, depth, backing, k2 + e)[row], 1e-6), nearly(at.byK2[c]));
             }
         }
     }
