@@ -34,7 +34,7 @@ record BookReadings(List<Sample> readings, List<SetAside> setAside) {
      * @param resinId the resin, or empty where nobody knows
      * @param loadings what was in it, by pigment id
      * @param depthMm the depth read through, mm
-     * @param backing the backing's reflectance in each band
+     * @param backing the backing's colour
      * @param lab the colour with the gloss left out
      * @param weight how much it counts: 1, less where a pigment's lot has changed since
      */
@@ -44,7 +44,7 @@ record BookReadings(List<Sample> readings, List<SetAside> setAside) {
             String resinId,
             List<Loading> loadings,
             double depthMm,
-            double[] backing,
+            Lab backing,
             Lab lab,
             double weight) {}
 
@@ -74,7 +74,7 @@ record BookReadings(List<Sample> readings, List<SetAside> setAside) {
                             resin(book, pour),
                             loadings,
                             reading.depth().mm(),
-                            Bands.reflectance(Xyz.of(backing)),
+                            backing,
                             reading.glossIncluded() ? withoutGloss(reading.lab()) : reading.lab(),
                             weight(pour, lots)));
                 }

@@ -2,12 +2,15 @@ package pigmentbook.tint;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
 import pigmentbook.colour.Ciede2000;
+import pigmentbook.colour.Lab;
+import pigmentbook.colour.Xyz;
 
 /**
  * Readings as the fit wants them: numbers in lists, each pigment and each resin a row.
@@ -21,7 +24,6 @@ final class Samples {
     final Map<String, Integer> pigmentRows = new TreeMap<>();
     final int resins;
     final int rows;
-    final List<BookReadings.Sample> all;
 
     /** For each reading the rows in it, the resin first, and how much of each: 1 for the resin, else percent. */
     final int[][] row;
@@ -34,7 +36,6 @@ final class Samples {
     final double[] weight;
 
     Samples(List<BookReadings.Sample> readings) {
-        all = readings;
         TreeSet<String> clear = new TreeSet<>();
         TreeSet<String> pigments = new TreeSet<>();
         for (BookReadings.Sample each : readings) {
@@ -59,12 +60,14 @@ final class Samples {
         lab = new double[n][];
         metric = new double[n][];
         weight = new double[n];
+        Map<Lab, double[]> backings = new HashMap<>();
         for (int i = 0; i < n; i++) {
             BookReadings.Sample each = readings.get(i);
             row[i] = rowsOf(each.resinId(), each.loadings());
             loading[i] = loadingsOf(each.loadings());
             depthMm[i] = each.depthMm();
-            backing[i] = each.backing();
+            // Readings over one backing share its list, which tells at a glance that they do.
+            backing[i] = backings.computeIfAbsent(each.backing(), own -> Bands.reflectance(Xyz.of(own)));
             lab[i] = new double[] {each.lab().l(), each.lab().a(), each.lab().b()};
             metric[i] = Ciede2000.metric(each.lab());
             weight[i] = each.weight();

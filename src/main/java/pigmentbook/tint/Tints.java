@@ -2,9 +2,11 @@ package pigmentbook.tint;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
@@ -97,8 +99,8 @@ public final class Tints {
     }
 
     /** Returns the ids of the pigments with a reading. */
-    public TreeSet<String> known() {
-        return new TreeSet<>(samples.pigmentRows.keySet());
+    public SortedSet<String> known() {
+        return Collections.unmodifiableSortedSet(new TreeSet<>(samples.pigmentRows.keySet()));
     }
 
     /**
@@ -164,8 +166,16 @@ public final class Tints {
         return lab;
     }
 
-    /** A mix by rows. */
-    record Mix(int[] rows, double[] loadings) {}
+    /** A mix by rows, its resin first, and how much of each: 1 for the resin, else percent. */
+    static final class Mix {
+        final int[] rows;
+        final double[] loadings;
+
+        Mix(int[] rows, double[] loadings) {
+            this.rows = rows;
+            this.loadings = loadings;
+        }
+    }
 
     /** Returns the rows of a mix, by pigment id whatever the order it was written in. */
     Mix mix(List<Loading> loadings, String resinId) {
@@ -294,6 +304,11 @@ public final class Tints {
         double[][] slopes = new double[3][U + 1];
         Normal.weighted(Ciede2000.metric(optics.asLab()), optics, k2, slopes);
         spread.addTo(variances, mix.rows, mix.loadings, slopes, exp);
+    }
+
+    /** Returns what the readings near a look add to L*, a*, b*. */
+    double[] carried(Mix mix, double depthMm, double[] backing) {
+        return residuals.at(exp, mix.rows, mix.loadings, depthMm, backing).lab;
     }
 
     /** Returns K and S of every row, the face's k2 last. */
