@@ -33,4 +33,24 @@ public record MixRatio(By by, Ratio ratio, @Nullable Window window) {
             }
         }
     }
+
+    /**
+     * Returns part A's share of the mixed resin by weight, 0 to 1: a/(a+b) by weight, a·ρA/(a·ρA + b·ρB) by volume.
+     *
+     * @param gramsPerMlA density of part A in g/mL, or null
+     * @param gramsPerMlB density of part B in g/mL, or null
+     * @return the share, or null where the ratio is by volume and a density is missing
+     */
+    public @Nullable Double shareOfA(@Nullable Double gramsPerMlA, @Nullable Double gramsPerMlB) {
+        double a = ratio.a().doubleValue();
+        double b = ratio.b().doubleValue();
+        if (by == By.VOLUME) {
+            if (gramsPerMlA == null || gramsPerMlB == null) {
+                return null;
+            }
+            a *= gramsPerMlA;
+            b *= gramsPerMlB;
+        }
+        return a / (a + b);
+    }
 }

@@ -36,22 +36,62 @@ public final class Ciede2000 {
         }
         double meanL = (first.l() + second.l()) / 2;
         double meanC = (c1 + c2) / 2;
-        double t = 1
-                - 0.17 * cos(meanHue - 30)
-                + 0.24 * cos(2 * meanHue)
-                + 0.32 * cos(3 * meanHue + 6)
-                - 0.20 * cos(4 * meanHue - 63);
-        double l50 = (meanL - 50) * (meanL - 50);
-        double lightness = (second.l() - first.l()) / (1 + 0.015 * l50 / StrictMath.sqrt(20 + l50));
+        double lightness = (second.l() - first.l()) / lightnessWeight(meanL);
         double chromaStep = (c2 - c1) / (1 + 0.045 * meanC);
-        double hueStep =
-                2 * StrictMath.sqrt(c1 * c2) * StrictMath.sin(StrictMath.toRadians(dh / 2)) / (1 + 0.015 * meanC * t);
-        double bump = (meanHue - 275) / 25;
-        double rotation = -2
-                * StrictMath.sqrt(pow7(meanC) / (pow7(meanC) + POW_25_7))
-                * StrictMath.sin(StrictMath.toRadians(60 * StrictMath.exp(-bump * bump)));
+        double hueStep = 2
+                * StrictMath.sqrt(c1 * c2)
+                * StrictMath.sin(StrictMath.toRadians(dh / 2))
+                / (1 + 0.015 * meanC * hueTerm(meanHue));
+        double rotation = rotation(meanC, meanHue);
         return StrictMath.sqrt(
                 lightness * lightness + chromaStep * chromaStep + hueStep * hueStep + rotation * chromaStep * hueStep);
+    }
+
+    /**
+     * Returns the metric of small differences at a colour, a matrix M of three rows in one list: the length of M times
+     * a small difference (ΔL, Δa, Δb) is its ΔE00.
+     */
+    public static double[] metric(Lab at) {
+        double chroma = StrictMath.hypot(at.a(), at.b());
+        double stretch = 1 + 0.5 * (1 - StrictMath.sqrt(pow7(chroma) / (pow7(chroma) + POW_25_7)));
+        double a = stretch * at.a();
+        double c = StrictMath.hypot(a, at.b());
+        double hue = hue(a, at.b());
+        double cos = c == 0 ? 1 : a / c;
+        double sin = c == 0 ? 0 : at.b() / c;
+        double chromaWeight = 1 + 0.045 * c;
+        double hueWeight = 1 + 0.015 * c * hueTerm(hue);
+        double twist = rotation(c, hue) / 2;
+        double rest = StrictMath.sqrt(1 - twist * twist);
+        return new double[] {
+            1 / lightnessWeight(at.l()),
+            0,
+            0,
+            0,
+            stretch * cos / chromaWeight - twist * stretch * sin / hueWeight,
+            sin / chromaWeight + twist * cos / hueWeight,
+            0,
+            -rest * stretch * sin / hueWeight,
+            rest * cos / hueWeight
+        };
+    }
+
+    /** Returns S_L, by which a difference of lightness is divided. */
+    static double lightnessWeight(double l) {
+        double l50 = (l - 50) * (l - 50);
+        return 1 + 0.015 * l50 / StrictMath.sqrt(20 + l50);
+    }
+
+    /** Returns T, which S_H follows round the hues. */
+    static double hueTerm(double hue) {
+        return 1 - 0.17 * cos(hue - 30) + 0.24 * cos(2 * hue) + 0.32 * cos(3 * hue + 6) - 0.20 * cos(4 * hue - 63);
+    }
+
+    private static double rotation(double chroma, double hue) {
+        double bump = (hue - 275) / 25;
+        return -2
+                * StrictMath.sqrt(pow7(chroma) / (pow7(chroma) + POW_25_7))
+                * StrictMath.sin(StrictMath.toRadians(60 * StrictMath.exp(-bump * bump)));
     }
 
     private static double hue(double a, double b) {

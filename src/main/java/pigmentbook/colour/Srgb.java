@@ -7,17 +7,6 @@ package pigmentbook.colour;
  */
 public final class Srgb {
 
-    /** X of the white point, for Y = 1, from the chromaticity x 0.3127, y 0.3290. */
-    public static final double WHITE_X = 0.9504559270516717;
-
-    /** Z of the white point, for Y = 1. */
-    public static final double WHITE_Z = 1.089057750759878;
-
-    /** The ratio (6/29)³ below which CIELAB is a straight line (CIE 15:2004, 8.2.1). */
-    private static final double EPSILON = 216.0 / 24389;
-
-    private static final double KAPPA = 24389.0 / 27;
-
     private Srgb() {}
 
     /**
@@ -26,20 +15,15 @@ public final class Srgb {
      * @param lab the colour
      */
     public static double[] linear(Lab lab) {
-        double fy = (lab.l() + 16) / 116;
-        double x = WHITE_X * ratio(fy + lab.a() / 500);
-        double y = lab.l() > KAPPA * EPSILON ? fy * fy * fy : lab.l() / KAPPA;
-        double z = WHITE_Z * ratio(fy - lab.b() / 200);
+        Xyz xyz = Xyz.of(lab);
+        double x = xyz.x();
+        double y = xyz.y();
+        double z = xyz.z();
         return new double[] {
             3.240969941904521 * x - 1.537383177570093 * y - 0.498610760293003 * z,
             -0.96924363628088 * x + 1.875967501507721 * y + 0.041555057407176 * z,
             0.055630079696994 * x - 0.203976958888977 * y + 1.056971514242879 * z
         };
-    }
-
-    private static double ratio(double f) {
-        double cube = f * f * f;
-        return cube > EPSILON ? cube : (116 * f - 16) / KAPPA;
     }
 
     /**
@@ -84,17 +68,14 @@ public final class Srgb {
         double r = decoded(red / 255.0);
         double g = decoded(green / 255.0);
         double b = decoded(blue / 255.0);
-        double fx = root((0.4123907992659595 * r + 0.357584339383878 * g + 0.1804807884018343 * b) / WHITE_X);
-        double fy = root(0.2126390058715104 * r + 0.7151686787677559 * g + 0.0721923153607337 * b);
-        double fz = root((0.0193308187155918 * r + 0.119194779794626 * g + 0.9505321522496606 * b) / WHITE_Z);
-        return new Lab(Math.max(0, Math.min(100, 116 * fy - 16)), 500 * (fx - fy), 200 * (fy - fz));
+        return new Xyz(
+                        0.4123907992659595 * r + 0.357584339383878 * g + 0.1804807884018343 * b,
+                        0.2126390058715104 * r + 0.7151686787677559 * g + 0.0721923153607337 * b,
+                        0.0193308187155918 * r + 0.119194779794626 * g + 0.9505321522496606 * b)
+                .lab();
     }
 
     private static double decoded(double value) {
         return value <= 0.04045 ? value / 12.92 : Math.pow((value + 0.055) / 1.055, 2.4);
-    }
-
-    private static double root(double ratio) {
-        return ratio > EPSILON ? Math.cbrt(ratio) : (KAPPA * ratio + 16) / 116;
     }
 }

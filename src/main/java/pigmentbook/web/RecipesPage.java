@@ -8,10 +8,9 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
+import pigmentbook.colour.ColourText;
 import pigmentbook.colour.Lab;
 import pigmentbook.colour.Srgb;
 import pigmentbook.quantity.BadAmountException;
@@ -25,8 +24,6 @@ public final class RecipesPage {
     private static final int AT_ONCE = 120;
 
     private static final int MOST_TEXT = 200;
-    private static final Pattern HEX = Pattern.compile("#?([0-9a-fA-F]{6})");
-    private static final Pattern RGB = Pattern.compile("rgb\\(\\s*(\\d{1,3})[\\s,]+(\\d{1,3})[\\s,]+(\\d{1,3})\\s*\\)");
 
     private RecipesPage() {}
 
@@ -86,7 +83,7 @@ public final class RecipesPage {
         Lab near = null;
         String wrong = "";
         try {
-            near = asked.near().isEmpty() ? null : colour(asked.near());
+            near = asked.near().isEmpty() ? null : ColourText.parse(asked.near());
         } catch (BadAmountException e) {
             wrong = String.valueOf(e.getMessage());
         }
@@ -134,43 +131,5 @@ public final class RecipesPage {
             names.add(0, "nearest first");
         }
         return names.stream().map(name -> new Sort(name, name.equals(chosen))).toList();
-    }
-
-    /**
-     * Reads a colour: {@code #rrggbb}, {@code rgb(r, g, b)} or {@code L,a,b}.
-     *
-     * @throws BadAmountException if it is none
-     */
-    static Lab colour(String text) {
-        Matcher hex = HEX.matcher(text);
-        if (hex.matches()) {
-            int rgb = Integer.parseInt(hex.group(1), 16);
-            return Srgb.lab(rgb >> 16 & 255, rgb >> 8 & 255, rgb & 255);
-        }
-        Matcher three = RGB.matcher(text);
-        if (three.matches()) {
-            return Srgb.lab(part(three.group(1)), part(three.group(2)), part(three.group(3)));
-        }
-        String[] parts = text.split(",", -1);
-        try {
-            if (parts.length == 3) {
-                return new Lab(
-                        Double.parseDouble(parts[0].strip()),
-                        Double.parseDouble(parts[1].strip()),
-                        Double.parseDouble(parts[2].strip()));
-            }
-        } catch (IllegalArgumentException e) {
-            throw new BadAmountException(
-                    "\"" + text + "\" is no colour; L* goes from 0 to 100, a* and b* from -200 to 200.");
-        }
-        throw new BadAmountException("\"" + text + "\" is no colour; write it like #a8541c or 45,30,40 (L*, a*, b*).");
-    }
-
-    private static int part(String text) {
-        int part = Integer.parseInt(text);
-        if (part > 255) {
-            throw new BadAmountException("\"" + text + "\" is no part of a colour; rgb goes from 0 to 255.");
-        }
-        return part;
     }
 }

@@ -1,0 +1,250 @@
+package pigmentbook.colour;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Which of many colours are nearest to one, exactly, by CIEDE2000. Immutable.
+ *
+ * <p>CIEDE2000 obeys no triangle inequality, so no common index for distances fits. The colours lie in a tree of boxes
+ * in L*, a*, b*, and a box is passed over only where a lower bound proves that nothing in it can be near enough.
+ */
+public final class NearestColours {
+
+    private static final int LEAF = 8;
+
+    /** S_H is at most 1 + 0.015 C' times this: the sum of what T's four waves can reach. */
+    private static final double MOST_HUE_TERM = 1.93;
+
+    private static final double POW_25_7 = 6103515625.0;
+
+    /** The rotation term's share where both hues lie in 0° to 180°: e^−(95/25)², in radians of 60°, rounded up. */
+    private static final double ROTATION_UPPER_HALF = 6e-7;
+
+    /** The same in −30° to 150°: e^−(55/25)². */
+    private static final double ROTATION_WARM_HALF = 0.0084;
+
+    private static final double MOST_ROTATION = Math.sin(Math.toRadians(60)) * (1 + 1e-12);
+
+    /** What rounding may cost a bound. */
+    private static final double SURE = 1 - 1e-9;
+
+    private final Lab[] colours;
+    private final int[][] owners;
+    private final double[] boxes;
+
+    /**
+     * A colour that was found.
+     *
+     * @param index its place in the list, from 0
+     * @param dE00 how far it is
+     */
+    public record Found(int index, double dE00) {}
+
+    /** Makes an index of colours. */
+    public NearestColours(List<Lab> all) {
+        Integer[] order = new Integer[all.size()];
+        Arrays.setAll(order, i -> i);
+        Arrays.sort(
+                order,
+                Comparator.<Integer>comparingDouble(i -> all.get(i).l())
+                        .thenComparingDouble(i -> all.get(i).a())
+                        .thenComparingDouble(i -> all.get(i).b())
+                        .thenComparingInt(i -> i));
+        List<Lab> distinct = new ArrayList<>();
+        List<int[]> of = new ArrayList<>();
+        for (int from = 0, to; from < order.length; from = to) {
+            Lab colour = all.get(order[from]);
+            to = from + 1;
+            while (to < order.length && all.get(order[to]).equals(colour)) {
+                to++;
+            }
+            distinct.add(colour);
+            of.add(Arrays.stream(order, from, to).mapToInt(i -> i).toArray());
+        }
+        Integer[] place = new Integer[distinct.size()];
+        Arrays.setAll(place, i -> i);
+        boxes = new double[6 * (2 * Integer.highestOneBit(Math.max(1, 2 * place.length / LEAF)) + 2) * 2];
+        build(1, place, 0, place.length, distinct);
+        colours = Arrays.stream(place).map(distinct::get).toArray(Lab[]::new);
+        owners = Arrays.stream(place).map(of::get).toArray(int[][]::new);
+    }
+
+    private void build(int node, Integer[] place, int from, int to, List<Lab> distinct) {
+        double[] low = {Double.MAX_VALUE, Double.MAX_VALUE, Double.MAX_VALUE};
+        double[] high = {-Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
+        for (int i = from; i < to; i++) {
+            for (int axis = 0; axis < 3; axis++) {
+                double value = value(distinct.get(place[i]), axis);
+                low[axis] = Math.min(low[axis], value);
+                high[axis] = Math.max(high[axis], value);
+            }
+        }
+        System.arraycopy(low, 0, boxes, 6 * node, 3);
+        System.arraycopy(high, 0, boxes, 6 * node + 3, 3);
+        if (to - from <= LEAF) {
+            return;
+        }
+        int widest = 0;
+        for (int axis = 1; axis < 3; axis++) {
+            widest = high[axis] - low[axis] > high[widest] - low[widest] ? axis : widest;
+        }
+        int by = widest;
+        Arrays.sort(place, from, to, Comparator.comparingDouble(i -> value(distinct.get(i), by)));
+        int middle = (from + to) >>> 1;
+        build(2 * node, place, from, middle, distinct);
+        build(2 * node + 1, place, middle, to, distinct);
+    }
+
+    private static double value(Lab lab, int axis) {
+        return axis == 0 ? lab.l() : axis == 1 ? lab.a() : lab.b();
+    }
+
+    /**
+     * Returns the nearest colours, nearest first; of equally near ones the one that stands first in the list.
+     *
+     * @param target the colour to be near to
+     * @param count how many, at least 1
+     */
+    public List<Found> nearest(Lab target, int count) {
+        Search search = new Search(
+                target,
+                Math.min(
+                        count,
+                        Arrays.stream(owners).mapToInt(each -> each.length).sum()));
+        if (colours.length > 0 && search.best.length > 0) {
+            search.visit(1, 0, colours.length);
+        }
+        return List.of(search.best);
+    }
+
+    private final class Search {
+        private final Lab target;
+        private final double targetChroma;
+        private final Found[] best;
+        private int found;
+
+        Search(Lab target, int count) {
+            this.target = target;
+            this.targetChroma = Math.hypot(target.a(), target.b());
+            this.best = new Found[count];
+        }
+
+        private double worst() {
+            return found < best.length ? Double.POSITIVE_INFINITY : best[found - 1].dE00();
+        }
+
+        void visit(int node, int from, int to) {
+            if (to - from <= LEAF) {
+                for (int i = from; i < to; i++) {
+                    Lab each = colours[i];
+                    if (least(each.l(), each.a(), each.b(), each.l(), each.a(), each.b()) <= worst()) {
+                        take(i, Ciede2000.between(target, each));
+                    }
+                }
+                return;
+            }
+            int middle = (from + to) >>> 1;
+            double left = leastIn(2 * node);
+            double right = leastIn(2 * node + 1);
+            for (int turn = 0; turn < 2; turn++) {
+                if ((turn == 0) == (left <= right)) {
+                    if (left <= worst()) {
+                        visit(2 * node, from, middle);
+                    }
+                } else if (right <= worst()) {
+                    visit(2 * node + 1, middle, to);
+                }
+            }
+        }
+
+        private void take(int place, double dE00) {
+            for (int owner : owners[place]) {
+                int at = found;
+                while (at > 0
+                        && (best[at - 1].dE00() > dE00
+                                || (best[at - 1].dE00() == dE00 && best[at - 1].index() > owner))) {
+                    at--;
+                }
+                if (at == best.length) {
+                    return;
+                }
+                found = Math.min(found + 1, best.length);
+                System.arraycopy(best, at, best, at + 1, found - at - 1);
+                best[at] = new Found(owner, dE00);
+            }
+        }
+
+        private double leastIn(int node) {
+            int at = 6 * node;
+            return least(boxes[at], boxes[at + 1], boxes[at + 2], boxes[at + 3], boxes[at + 4], boxes[at + 5]);
+        }
+
+        /**
+         * Returns a difference that no colour of a box is nearer than.
+         *
+         * <p>ΔC'² + ΔH'² = Δa'² + Δb'² (both are the plane's own distance), S_H &lt; S_C, and the rotation takes at
+         * most half of |R_T| of the sum of squares. So the sum is least with as much of the plane's distance in ΔC' as
+         * the box allows.
+         */
+        private double least(double l0, double a0, double b0, double l1, double a1, double b1) {
+            double far = Math.max(Math.abs((target.l() + l0) / 2 - 50), Math.abs((target.l() + l1) / 2 - 50));
+            double lightness = gap(target.l(), l0, l1) / (1 + 0.015 * far * far / Math.sqrt(20 + far * far));
+            double aLeast = gap(0, a0, a1);
+            double bLeast = gap(0, b0, b1);
+            double aMost = Math.max(Math.abs(a0), Math.abs(a1));
+            double bMost = Math.max(Math.abs(b0), Math.abs(b1));
+            double stretchMost = stretch((targetChroma + length(aLeast, bLeast)) / 2);
+            double stretchLeast = stretch((targetChroma + length(aMost, bMost)) / 2);
+            double da = stretchLeast * gap(target.a(), a0, a1);
+            double db = gap(target.b(), b0, b1);
+            double plane = da * da + db * db;
+            double own0 = length(stretchLeast * target.a(), target.b());
+            double own1 = length(stretchMost * target.a(), target.b());
+            double other0 = length(stretchLeast * aLeast, bLeast);
+            double other1 = length(stretchMost * aMost, bMost);
+            double chroma = (own1 + other1) / 2;
+            double step = Math.max(0, Math.max(other1 - own0, own1 - other0));
+            double inChroma = Math.min(step * step, plane);
+            double chromaWeight = 1 + 0.045 * chroma;
+            double hueWeight = 1 + 0.015 * MOST_HUE_TERM * chroma;
+            double sum = inChroma / (chromaWeight * chromaWeight) + (plane - inChroma) / (hueWeight * hueWeight);
+            double pow7 = pow7(chroma);
+            double rotation = Math.sqrt(pow7 / (pow7 + POW_25_7)) * rotationShare(a0, b0);
+            return Math.sqrt(lightness * lightness + (1 - rotation) * sum) * SURE;
+        }
+
+        /** The mean of two hues lies between them on the shorter arc, so both within one half means it is too. */
+        private double rotationShare(double a, double b) {
+            if (target.b() >= 0 && b >= 0) {
+                return ROTATION_UPPER_HALF;
+            }
+            return isWarm(target.a(), target.b()) && isWarm(a, b) ? ROTATION_WARM_HALF : MOST_ROTATION;
+        }
+
+        /** Whether the hue lies in −30° to 150°, with a* stretched by up to 1.5. */
+        private boolean isWarm(double a, double b) {
+            return (a > 0 ? a : 1.5 * a) * 0.5 + b * 0.866 > 0;
+        }
+    }
+
+    private static double gap(double value, double low, double high) {
+        return value < low ? low - value : value > high ? value - high : 0;
+    }
+
+    private static double length(double a, double b) {
+        return Math.sqrt(a * a + b * b);
+    }
+
+    private static double stretch(double chroma) {
+        double pow7 = pow7(chroma);
+        return 1 + 0.5 * (1 - Math.sqrt(pow7 / (pow7 + POW_25_7)));
+    }
+
+    private static double pow7(double value) {
+        double square = value * value;
+        return square * square * square * value;
+    }
+}
