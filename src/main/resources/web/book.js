@@ -169,3 +169,26 @@ if (sheet) {
   sheet.addEventListener("change", async () => { shown.replaceChildren(); const html = await hand("/read-back"); if (html != null) shown.innerHTML = html; });
   shown.addEventListener("click", async e => { if (!e.target.closest("[data-keep-sheet]")) return; const there = await hand("/read-back/keep"); if (there != null) location.href = there; });
 }
+
+// a look answers while its depth is slid: one question at a time, the newest last
+const slide = $("[data-look]");
+if (slide) {
+  let busy = false, again = false;
+  const answer = async () => {
+    if (busy) { again = true; return; }
+    busy = true;
+    $("#k-said").textContent = slide.elements.depth.value;
+    try {
+      const said = await fetch(slide.dataset.look + "&depth=" + slide.elements.depth.value + "+mm&backing=" + slide.elements.backing.value);
+      $("#look-shown").innerHTML = await said.text();
+    } catch { $("#look-shown").textContent = "The book does not answer. Start it again."; }
+    busy = false;
+    if (again) { again = false; answer(); }
+  };
+  slide.addEventListener("input", answer);
+  slide.addEventListener("submit", e => e.preventDefault());
+  // The formula above may have changed what is looked at.
+  onPage(page => { const now = $("[data-look]", page); if (now && now.dataset.look !== slide.dataset.look) { slide.dataset.look = now.dataset.look; answer(); } });
+  answer();
+}
+for (const pick of all("[data-into]")) pick.addEventListener("input", () => { $("#" + pick.dataset.into).value = pick.value; });

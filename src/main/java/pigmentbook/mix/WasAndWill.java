@@ -89,7 +89,8 @@ public record WasAndWill(List<Row> rows, List<String> inKind) {
         return mix.layers().stream().mapToInt(layer -> layer.cups().size()).sum();
     }
 
-    private static @Nullable Double depthMm(Pour pour) {
+    /** Returns how deep a pour was, in mm; null where a layer's depth was not noted. */
+    public static @Nullable Double depthMm(Pour pour) {
         double depth = 0;
         for (Pour.Layer layer : pour.layers()) {
             Length own = layer.depth();

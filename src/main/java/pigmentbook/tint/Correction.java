@@ -103,7 +103,8 @@ public record Correction(
         for (int i = 0; i < n; i++) {
             ids[i] = idOf(tints.samples().pigmentRows, rows[i]);
             least[i] = adding ? percents[i] : LEAST;
-            most[i] = Math.max(percents[i], Tints.topPercent(tints.book().pigments().get(ids[i])));
+            most[i] = Math.max(
+                    percents[i], Tints.topPercent(tints.book().pigments().get(ids[i])));
         }
         double[] before = percents.clone();
         aim.improve(rows, percents, least, most, PULL);

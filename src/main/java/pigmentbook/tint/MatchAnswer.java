@@ -14,4 +14,8 @@ import pigmentbook.colour.Lab;
  * @param cost what it costs, or null where a price is missing
  */
 public record MatchAnswer(
-        List<Loading> loadings, Lab lab, double dE00, double spreadDe00, @Nullable Double cost) {}
+        List<Loading> loadings,
+        Lab lab,
+        double dE00,
+        double spreadDe00,
+        @Nullable Double cost) {}

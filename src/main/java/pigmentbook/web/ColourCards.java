@@ -31,6 +31,9 @@ import pigmentbook.quantity.Mass;
  */
 public final class ColourCards {
 
+    /** The tag of recipes that are sample chips of a pigment: found by it, and out of sight else. */
+    static final String CHIPS = "chips";
+
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
     private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|([^\\s,\"]+)");
     private static final double USUAL_GRAMS = 500;
@@ -79,7 +82,7 @@ public final class ColourCards {
 
         /** Returns whether it is kept out of sight. */
         public boolean away() {
-            return tags.contains(RecipeActs.PUT_AWAY);
+            return tags.contains(RecipeActs.PUT_AWAY) || tags.contains(CHIPS);
         }
 
         /** Returns the same colour with how far its nearest reading is from another one. */
@@ -183,7 +186,7 @@ public final class ColourCards {
     }
 
     private static boolean fits(Card card, List<String> words, List<String> tags, boolean canMake) {
-        if ((card.away() && !tags.contains(RecipeActs.PUT_AWAY))
+        if ((card.away() && !tags.contains(RecipeActs.PUT_AWAY) && !tags.contains(CHIPS))
                 || (canMake && !card.lacks().isEmpty())) {
             return false;
         }

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import pigmentbook.book.Book;
 import pigmentbook.book.Lot;
+import pigmentbook.colour.ColourText;
 import pigmentbook.colour.Lab;
 import pigmentbook.mix.LetDown;
 import pigmentbook.mix.MixRefusedException;
@@ -182,12 +183,8 @@ public final class LotPage {
     }
 
     private static void strength(Context context, LiveBook live, Lot lot) throws SaveFailedException {
-        Lab reference = RecipesPage.colour(text(context, "reference"));
-        Lab own = RecipesPage.colour(text(context, "own"));
-        if (reference == null || own == null) {
-            throw new SaveFailedException(
-                    "Type both readings as L, a, b or as #rrggbb: the reference lot's and this one's.");
-        }
+        Lab reference = ColourText.parse(text(context, "reference"));
+        Lab own = ColourText.parse(text(context, "own"));
         double factor = LetDown.strength(reference, own);
         set(live, lot, "strength", Numbers.fixed(factor * 100, 1) + " %");
     }

@@ -63,9 +63,10 @@ public final class MixPage {
     /** A choice of mold. */
     public record MoldChoice(String id, String name, boolean chosen) {}
 
-    static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
+    static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock) {
         config.routes.get(
-                "/recipes/{id}/mix", context -> show(context, book.now().book(), clock, context.pathParam("id")));
+                "/recipes/{id}/mix",
+                context -> show(context, book.now().book(), tints, clock, context.pathParam("id")));
         addSheetsTo(config, book, clock);
     }
 
@@ -106,7 +107,7 @@ public final class MixPage {
         return pour != null ? pour : pours.isEmpty() ? null : pours.get(pours.size() - 1);
     }
 
-    private static void show(Context context, Book book, Clock clock, String id) {
+    private static void show(Context context, Book book, LiveTints tints, Clock clock, String id) {
         Recipe recipe = RecipePage.recipe(book, id);
         Pour was = asked(context, book, recipe);
         Recipe.Revision revision = revision(context, recipe, was);
@@ -129,6 +130,8 @@ public final class MixPage {
         } catch (MixRefusedException | BadAmountException e) {
             problem = String.valueOf(e.getMessage());
         }
+        values.put("look", lookChange(book, tints, mix, was));
+        Looks.fill(values, book, tints, mix == null ? revision : mix.revision());
         values.put("problem", problem);
         values.put("volume", form.volume());
         values.put("total", form.total());
@@ -160,6 +163,20 @@ public final class MixPage {
         return was != null && was.moldId() != null && book.molds().containsKey(was.moldId())
                 ? was.moldId()
                 : book.molds().keySet().stream().findFirst().orElse("");
+    }
+
+    /** How the look changes between the depth it was poured or read at and the new one; null where nobody knows. */
+    private static Looks.@Nullable Change lookChange(
+            Book book, LiveTints tints, @Nullable Mix mix, @Nullable Pour was) {
+        Double will =
+                mix == null ? null : mix.layers().get(mix.layers().size() - 1).toMm();
+        Double before = was == null ? null : WasAndWill.depthMm(was);
+        if (before == null && mix != null && mix.look() != null) {
+            before = mix.look().depthMm();
+        }
+        return mix == null || will == null || before == null
+                ? null
+                : Looks.change(book, tints, mix.revision(), before, will, "white");
     }
 
     private static List<MoldChoice> molds(Book book, String chosen) {

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Set;
 import pigmentbook.book.Book;
 import pigmentbook.book.Pour;
+import pigmentbook.colour.ColourText;
 import pigmentbook.colour.Lab;
 import pigmentbook.mix.AsPoured;
 import pigmentbook.mix.MeasuredRoom;
@@ -133,14 +134,7 @@ final class PourActs {
     }
 
     private static void reading(Context context, LiveBook live, String id, LocalDate today) throws SaveFailedException {
-        Lab lab = RecipesPage.colour(text(context, "colour"));
-        if (lab == null) {
-            throw new SaveFailedException("Type the colour as L, a, b or as #rrggbb.");
-        }
-        if (lab.l() < 0 || lab.l() > 100) {
-            throw new SaveFailedException(
-                    "L is " + Numbers.plain(lab.l()) + "; a colour's L lies from 0 (black) to 100 (white).");
-        }
+        Lab lab = ColourText.parse(text(context, "colour"));
         String depth = text(context, "depth");
         String backing = text(context, "backing");
         live.writer().change(Kind.POUR, id, record -> {

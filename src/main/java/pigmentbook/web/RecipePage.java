@@ -80,9 +80,9 @@ public final class RecipePage {
             String hex,
             int photos) {}
 
-    static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
+    static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock) {
         config.routes.get(
-                "/recipes/{id}", context -> show(context, book, context.pathParam("id"), LocalDate.now(clock)));
+                "/recipes/{id}", context -> show(context, book, tints, context.pathParam("id"), LocalDate.now(clock)));
     }
 
     static Recipe recipe(Book book, String id) {
@@ -94,7 +94,8 @@ public final class RecipePage {
         return recipe;
     }
 
-    private static void show(Context context, LiveBook live, String id, LocalDate today) throws SaveFailedException {
+    private static void show(Context context, LiveBook live, LiveTints tints, String id, LocalDate today)
+            throws SaveFailedException {
         Book book = live.now().book();
         Recipe recipe = recipe(book, id);
         BookWriter.Current file = live.writer().read(Kind.RECIPE, recipe.id());
@@ -120,6 +121,7 @@ public final class RecipePage {
         values.put("others", String.join("|", others(book, formula)));
         values.put("changes", changes(book, formula, recipe));
         formula(values, book, recipe, formula, today);
+        Looks.fill(values, book, tints, formula.revision());
         values.put("fields", fields(formula));
         values.put("columns", columns(book, recipe));
         values.put("across", across(book, recipe));

@@ -95,16 +95,20 @@ public final class WebServer implements AutoCloseable {
         Assets.addTo(config);
         // Only a page of this origin can read the answer, so only it can send the token back.
         config.routes.get("/token", context -> context.contentType("text/plain").result(guard.token()));
+        LiveTints tints = new LiveTints();
         RecipesPage.addTo(config, book, clock);
         RecipeActs.addTo(config, book, clock);
         SheetEdits.addTo(config, book, clock);
-        RecipePage.addTo(config, book, clock);
+        RecipePage.addTo(config, book, tints, clock);
         NewRevision.addTo(config, book, clock);
-        MixPage.addTo(config, book, clock);
+        MixPage.addTo(config, book, tints, clock);
         BenchPage.addTo(config, book, clock);
         PourPage.addTo(config, book, clock, sharing);
         SharingActs.addTo(config, sharing);
         ReadBackPage.addTo(config, book);
+        Looks.addTo(config, book, tints);
+        TintsPage.addTo(config, book, tints, clock);
+        MatchPage.addTo(config, book, tints, clock);
         MoldsPage.addTo(config, book);
         ShelfPage.addTo(config, book, clock);
         LotPage.addTo(config, book, clock);

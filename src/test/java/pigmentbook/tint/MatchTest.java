@@ -56,8 +56,12 @@ class MatchTest {
         for (int i = 0; i < colours; i++) {
             Simulated.Chip chip = simulated.mix(3);
             Lab target = simulated.look(chip);
-            own += simulated.miss(chip, tints.look(chip.loadings(), "clear", chip.depthMm(), over(chip)).lab());
-            MatchAnswer answer = Match.find(tints, request(chip, 3, 5, List.of())).get(0);
+            own += simulated.miss(
+                    chip,
+                    tints.look(chip.loadings(), "clear", chip.depthMm(), over(chip))
+                            .lab());
+            MatchAnswer answer =
+                    Match.find(tints, request(chip, 3, 5, List.of())).get(0);
             best += Ciede2000.between(truth(answer, chip), target);
         }
         assertThat(best / colours).isLessThan(own / colours + 0.3);
@@ -108,21 +112,14 @@ class MatchTest {
         Simulated.Chip chip = simulated.mix(2);
         List<String> two = List.of(Simulated.id(1), Simulated.id(5));
         MatchRequest asked = request(chip, 4, 9, two);
-        MatchRequest priced = new MatchRequest(
-                asked.target(),
-                asked.depthMm(),
-                asked.backing(),
-                "clear",
-                two,
-                4,
-                9,
-                loadings -> (double) loadings.size());
+        MatchRequest priced =
+                new MatchRequest(asked.target(), asked.depthMm(), asked.backing(), "clear", two, 4, 9, loadings ->
+                        (double) loadings.size());
         List<MatchAnswer> answers = Match.find(tints, priced);
         assertThat(answers).isNotEmpty().hasSizeLessThanOrEqualTo(3).allSatisfy(answer -> {
             assertThat(two)
-                    .containsAll(answer.loadings().stream()
-                            .map(Loading::pigmentId)
-                            .toList());
+                    .containsAll(
+                            answer.loadings().stream().map(Loading::pigmentId).toList());
             assertThat(answer.cost()).isEqualTo((double) answer.loadings().size());
         });
     }

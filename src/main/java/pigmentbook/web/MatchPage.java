@@ -1,0 +1,221 @@
+package pigmentbook.web;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import pigmentbook.book.Backing;
+import pigmentbook.book.Book;
+import pigmentbook.book.Pigment;
+import pigmentbook.colour.ColourText;
+import pigmentbook.colour.Lab;
+import pigmentbook.colour.Srgb;
+import pigmentbook.mix.MixCost;
+import pigmentbook.quantity.BadAmountException;
+import pigmentbook.quantity.Numbers;
+import pigmentbook.store.BookUnavailableException;
+import pigmentbook.store.ConflictException;
+import pigmentbook.store.Kind;
+import pigmentbook.store.SaveFailedException;
+import pigmentbook.tint.Loading;
+import pigmentbook.tint.Match;
+import pigmentbook.tint.MatchAnswer;
+import pigmentbook.tint.MatchRequest;
+import pigmentbook.tint.TintRefusedException;
+import pigmentbook.tint.Tints;
+
+/** Which mixes from the shelf make a colour, how near they come and how sure that is. */
+public final class MatchPage {
+
+    private static final int ANSWERS = 5;
+    private static final double SAMPLE_GRAMS = 40;
+    private static final double REACHED = 2;
+
+    private MatchPage() {}
+
+    /** An answer. */
+    public record Answer(
+            String name,
+            String hex,
+            String away,
+            String spread,
+            String cost,
+            String hardest,
+            List<Looks.Over> looks,
+            String apart,
+            List<String> fields) {}
+
+    static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock) {
+        config.routes.get("/match", context -> show(context, book.now().book(), tints, LocalDate.now(clock)));
+        config.routes.post("/match/keep", context -> keep(context, book, LocalDate.now(clock)));
+    }
+
+    private static String text(Context context, String name, String usual) {
+        String text = context.queryParam(name);
+        return text == null || text.isBlank() ? usual : text.length() > 80 ? text.substring(0, 80) : text.strip();
+    }
+
+    private static void show(Context context, Book book, LiveTints live, LocalDate today) {
+        Map<String, Object> values = new HashMap<>();
+        String resin = text(
+                context, "resin", book.resins().keySet().stream().findFirst().orElse(""));
+        String colour = text(context, "colour", "");
+        String depth = text(context, "depth", "6 mm");
+        String backing = text(context, "backing", "white");
+        String most = text(context, "most", "3");
+        values.put("colour", colour);
+        values.put("depth", depth);
+        values.put("backing", backing);
+        values.put("most", most);
+        values.put(
+                "resins",
+                book.resins().values().stream()
+                        .map(each -> new RecipePage.ResinChoice(
+                                each.id(), each.name(), each.id().equals(resin)))
+                        .toList());
+        List<Answer> answers = List.of();
+        String told = "";
+        String asked = "";
+        String reach = "";
+        if (!colour.isEmpty()) {
+            try {
+                Lab target = ColourText.parse(colour);
+                asked = Srgb.hex(target);
+                Tints tints = live.exactly(book);
+                MatchRequest request = new MatchRequest(
+                        target,
+                        Looks.depth(depth),
+                        new Backing(backing, null),
+                        resin,
+                        List.of(),
+                        most.matches("[1-4]") ? Integer.parseInt(most) : 3,
+                        ANSWERS,
+                        loadings -> MixCost.perKilogram(book, resin, percents(loadings), today));
+                List<MatchAnswer> found = Match.find(tints, request);
+                answers = found.stream()
+                        .map(each -> answer(book, tints, request, each))
+                        .toList();
+                values.put("target", Looks.shown(target));
+                if (!found.isEmpty() && found.get(0).dE00() > REACHED) {
+                    reach = "This colour can’t be reached with these pigments " + depth + " deep over " + backing
+                            + "; the nearest that can is shown first, ΔE00 "
+                            + Numbers.fixed(found.get(0).dE00(), 1)
+                            + " away.";
+                }
+            } catch (TintRefusedException | BadAmountException e) {
+                told = String.valueOf(e.getMessage());
+            }
+        }
+        values.putIfAbsent("target", "");
+        values.put("asked", asked);
+        values.put("told", told);
+        values.put("reach", reach);
+        values.put("answers", answers);
+        Pages.show(context, "match.jte", values);
+    }
+
+    private static Map<String, Double> percents(List<Loading> loadings) {
+        Map<String, Double> percents = new java.util.LinkedHashMap<>();
+        loadings.forEach(each -> percents.put(each.pigmentId(), each.percent()));
+        return percents;
+    }
+
+    private static Answer answer(Book book, Tints tints, MatchRequest request, MatchAnswer found) {
+        List<String> names = new ArrayList<>();
+        List<String> fields = new ArrayList<>();
+        String hardest = "";
+        double least = Double.MAX_VALUE;
+        for (Loading each : found.loadings()) {
+            Pigment pigment = book.pigments().get(each.pigmentId());
+            String name = pigment == null ? each.pigmentId() : pigment.name();
+            names.add(name + " " + Figures.plain(each.percent(), 3) + " %");
+            fields.add(each.pigmentId() + ":" + Numbers.plain(Math.rint(each.percent() * 1e5) / 1e5));
+            double grams = each.percent() / 100 * SAMPLE_GRAMS;
+            if (grams < least) {
+                least = grams;
+                hardest = name + " " + Numbers.fixed(grams, 3) + " g"
+                        + (grams < 41 * book.settings().fineScale().step().grams()
+                                ? ", too little for the fine scale: take a concentrate or a bigger sample"
+                                : "");
+            }
+        }
+        return new Answer(
+                found.loadings().isEmpty() ? "Clear resin" : String.join(", ", names),
+                Srgb.hex(found.lab()),
+                Numbers.fixed(found.dE00(), 1),
+                Numbers.fixed(found.spreadDe00(), 1),
+                found.cost() == null ? "no price" : Numbers.fixed(found.cost(), 2),
+                hardest,
+                Looks.answer(tints, found.loadings(), request.resinId()),
+                "",
+                fields);
+    }
+
+    /** Keeps an answer as a recipe, with the colour that was asked for, and leads to a sample of it. */
+    private static void keep(Context context, LiveBook live, LocalDate today) throws BookUnavailableException {
+        context.contentType("text/plain; charset=utf-8");
+        try {
+            Book book = live.now().book();
+            Lab target = ColourText.parse(form(context, "colour"));
+            List<Loading> loadings = Looks.loadings(context.formParams("p"));
+            String resin = form(context, "resin");
+            if (!book.resins().containsKey(resin)) {
+                throw new SaveFailedException("Choose a resin that is on the shelf.");
+            }
+            String name =
+                    form(context, "name").isEmpty() ? "Match of " + form(context, "colour") : form(context, "name");
+            String id = NewRecords.freeId(book.recipes().keySet(), name, "match");
+            live.writer().create(Kind.RECIPE, id, record(id, name, resin, loadings, target, context, today));
+            live.reread();
+            context.result("/recipes/" + id + "/mix?lead=total&total=40+g");
+        } catch (TintRefusedException | BadAmountException | SaveFailedException e) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT).result(String.valueOf(e.getMessage()));
+        } catch (ConflictException e) {
+            context.status(HttpStatus.CONFLICT).result(String.valueOf(e.getMessage()));
+        }
+    }
+
+    private static ObjectNode record(
+            String id,
+            String name,
+            String resin,
+            List<Loading> loadings,
+            Lab target,
+            Context context,
+            LocalDate today) {
+        ObjectNode recipe = JsonNodeFactory.instance.objectNode();
+        recipe.put("id", id).put("name", name);
+        recipe.putArray("tags").add("matched");
+        ObjectNode revision = recipe.putArray("revisions").addObject();
+        revision.put("number", 1)
+                .put("date", today.toString())
+                .put("resin", resin)
+                .put("percentOf", "mixed resin");
+        ArrayNode pigments = revision.putArray("pigments");
+        for (Loading each : loadings) {
+            pigments.addObject().put("pigment", each.pigmentId()).put("percent", Numbers.plain(each.percent()) + " %");
+        }
+        revision.put("why", "worked out from readings, not poured yet");
+        recipe.putArray("steps");
+        recipe.putNull("look");
+        ObjectNode wanted = recipe.putObject("wanted");
+        wanted.putArray("lab").add(target.l()).add(target.a()).add(target.b());
+        wanted.put("depth", form(context, "depth")).put("backing", form(context, "backing"));
+        recipe.put("notes", "");
+        return recipe;
+    }
+
+    private static String form(Context context, String name) {
+        @Nullable String text = context.formParam(name);
+        return text == null ? "" : text.length() > 80 ? text.substring(0, 80) : text.strip();
+    }
+}

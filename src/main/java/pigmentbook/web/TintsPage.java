@@ -1,0 +1,279 @@
+package pigmentbook.web;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+import pigmentbook.book.Backing;
+import pigmentbook.book.Book;
+import pigmentbook.book.Pigment;
+import pigmentbook.book.Pour;
+import pigmentbook.colour.Ciede2000;
+import pigmentbook.colour.Srgb;
+import pigmentbook.quantity.Numbers;
+import pigmentbook.store.ConflictException;
+import pigmentbook.store.Kind;
+import pigmentbook.store.SaveFailedException;
+import pigmentbook.tint.Loading;
+import pigmentbook.tint.Loadings;
+import pigmentbook.tint.Look;
+import pigmentbook.tint.PigmentTint;
+import pigmentbook.tint.SetAside;
+import pigmentbook.tint.TintRefusedException;
+import pigmentbook.tint.Tints;
+
+/**
+ * What is known of each pigment's colour: how sure, its ladder read beside worked out, what it does to light, what to
+ * pour next.
+ */
+public final class TintsPage {
+
+    private static final List<String> BANDS =
+            List.of("violet", "blue", "blue-green", "green", "yellow", "orange", "red", "deep red");
+    private static final double USUAL_TOP_PERCENT = 5;
+    private static final double CHIP_MM = 3;
+    private static final double[] LADDER = {1.0 / 40, 1.0 / 10, 1.0 / 3, 1};
+    private static final double MUCH = 0.5;
+
+    private TintsPage() {}
+
+    /** A pigment in the list. */
+    public record Name(String id, String name, int readings, boolean current) {}
+
+    /** A chip of the ladder: read on the left, worked out on the right. */
+    public record Rung(String percent, String about, String read, String guess, String away, String pour) {}
+
+    /** A bar of what it does to light. */
+    public record Bar(String band, double x, double takes, double throwsBack) {}
+
+    /** A reading that could not be used. */
+    public record Aside(String pour, String why) {}
+
+    static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock) {
+        config.routes.get("/tints", context -> show(context, book.now().book(), tints, null));
+        config.routes.get("/tints/{id}", context -> show(context, book.now().book(), tints, context.pathParam("id")));
+        config.routes.post("/tints/{id}/chips", context -> chips(context, book, LocalDate.now(clock)));
+    }
+
+    private static void show(Context context, Book book, LiveTints live, @Nullable String asked) {
+        Tints tints = live.exactly(book);
+        Map<String, PigmentTint> known = new TreeMap<>();
+        tints.pigments().forEach(each -> known.put(each.id(), each));
+        String id = asked != null
+                ? asked
+                : known.keySet().stream()
+                        .findFirst()
+                        .orElse(book.pigments().keySet().stream().findFirst().orElse(""));
+        Pigment pigment = book.pigments().get(id);
+        if (pigment == null && asked != null) {
+            throw new NotThereException("There is no such pigment on the shelf.");
+        }
+        Map<String, Object> values = new HashMap<>();
+        List<Name> names = new ArrayList<>();
+        for (Pigment each : book.pigments().values()) {
+            PigmentTint tint = known.get(each.id());
+            names.add(new Name(
+                    each.id(),
+                    each.name(),
+                    tint == null ? 0 : tint.readings(),
+                    each.id().equals(id)));
+        }
+        names.sort((a, b) -> b.readings() != a.readings() ? b.readings() - a.readings() : a.id().compareTo(b.id()));
+        values.put("names", names);
+        values.put("id", id);
+        values.put("name", pigment == null ? "No pigment yet" : pigment.name());
+        values.put("about", pigment == null ? "Begin one on the shelf." : about(pigment));
+        values.put("effect", pigment == null ? "" : limits(pigment));
+        PigmentTint tint = known.get(id);
+        values.put("there", tint != null);
+        values.put("aside", tints.setAside().stream().map(TintsPage::aside).toList());
+        values.put("top", Numbers.plain(topPercent(pigment)) + " %");
+        fill(values, book, tints, tint);
+        Pages.show(context, "tints.jte", values);
+    }
+
+    private static Aside aside(SetAside each) {
+        return new Aside(each.pourId(), "reading " + (each.reading() + 1) + ": " + each.why());
+    }
+
+    private static String about(Pigment pigment) {
+        String kind = pigment.kind().name().toLowerCase(java.util.Locale.ROOT);
+        Pigment.Carrier carrier = pigment.carrier();
+        return kind.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + kind.substring(1)
+                + (carrier == null
+                        ? ""
+                        : ", " + carrier.share().written() + " of it "
+                                + (carrier.isPartA() ? "part A" : "another liquid"))
+                + ".";
+    }
+
+    private static String limits(Pigment pigment) {
+        return switch (pigment.kind()) {
+            case MICA ->
+                "A mica changes with the angle; what is worked out holds for looking at it straight, in even light.";
+            case GLOW -> "What glows by itself is not in this theory; by daylight alone it may hold.";
+            case DYE, INK -> "A dye or ink may shine in daylight or bleach; the theory knows neither.";
+            default -> "";
+        };
+    }
+
+    private static double topPercent(@Nullable Pigment pigment) {
+        return pigment == null || pigment.topLoading() == null
+                ? USUAL_TOP_PERCENT
+                : pigment.topLoading().percent();
+    }
+
+    private static void fill(Map<String, Object> values, Book book, Tints tints, @Nullable PigmentTint tint) {
+        values.put("median", tint == null ? "" : Numbers.fixed(tint.medianDe00(), 1));
+        values.put("worst", tint == null ? "" : Numbers.fixed(tint.worstDe00(), 1));
+        values.put("spread", tint == null ? "" : Numbers.fixed(tint.spreadDe00(), 1));
+        values.put("ladder", tint == null ? List.of() : ladder(book, tints, tint.id()));
+        values.put("bars", tint == null ? List.of() : bars(tint));
+        values.put("words", tint == null ? "" : words(tint));
+        values.put(
+                "next",
+                tint == null
+                        ? ""
+                        : Numbers.plain(Math.rint(tint.next().percent() * 1000) / 1000) + " %, "
+                                + Numbers.plain(tint.next().depthMm()) + " mm, over "
+                                + tint.next().backing());
+    }
+
+    /** The readings of pours with this pigment alone, weak to strong; each beside what is worked out for it. */
+    private static List<Rung> ladder(Book book, Tints tints, String pigment) {
+        record Found(double percent, Rung rung) {}
+        List<Found> found = new ArrayList<>();
+        for (Pour pour : book.pours().values()) {
+            List<Loading> loadings;
+            try {
+                loadings = Loadings.of(book, pour);
+            } catch (TintRefusedException e) {
+                continue;
+            }
+            if (loadings.size() != 1 || !loadings.get(0).pigmentId().equals(pigment)) {
+                continue;
+            }
+            String resin = book.recipes().containsKey(pour.recipeId())
+                    ? java.util.Objects.requireNonNull(book.recipes().get(pour.recipeId()))
+                            .current()
+                            .resinId()
+                    : "";
+            for (Pour.Reading reading : pour.readings()) {
+                Backing backing = reading.backing();
+                if (reading.depth() == null || backing == null || reading.glossIncluded()) {
+                    continue;
+                }
+                Look look = tints.look(loadings, resin, reading.depth().mm(), backing);
+                double percent = loadings.get(0).percent();
+                found.add(new Found(
+                        percent,
+                        new Rung(
+                                Figures.plain(percent, 3) + " %",
+                                reading.depth().written() + " " + Figures.backing(backing),
+                                Srgb.hex(reading.lab()),
+                                Srgb.hex(look.lab()),
+                                Numbers.fixed(Ciede2000.between(reading.lab(), look.lab()), 1),
+                                pour.id())));
+            }
+        }
+        found.sort((a, b) -> Double.compare(a.percent(), b.percent()));
+        return found.stream().map(Found::rung).toList();
+    }
+
+    private static List<Bar> bars(PigmentTint tint) {
+        double most = 1e-9;
+        for (int i = 0; i < BANDS.size(); i++) {
+            most = Math.max(most, Math.max(tint.k().get(i), tint.s().get(i)));
+        }
+        List<Bar> bars = new ArrayList<>();
+        for (int i = 0; i < BANDS.size(); i++) {
+            bars.add(new Bar(
+                    BANDS.get(i),
+                    30 + 62 * i,
+                    Math.rint(1300 * tint.k().get(i) / most) / 10,
+                    Math.rint(1300 * tint.s().get(i) / most) / 10));
+        }
+        return bars;
+    }
+
+    /** Says in plain words what the figures mean. */
+    private static String words(PigmentTint tint) {
+        double most = tint.k().stream().mapToDouble(Double::doubleValue).max().orElse(0);
+        double least = tint.k().stream().mapToDouble(Double::doubleValue).min().orElse(0);
+        double back =
+                tint.s().stream().mapToDouble(Double::doubleValue).average().orElse(0);
+        List<String> takes = new ArrayList<>();
+        List<String> lets = new ArrayList<>();
+        for (int i = 0; i < BANDS.size(); i++) {
+            (tint.k().get(i) > MUCH * most ? takes : lets).add(BANDS.get(i));
+        }
+        String colour = most < 2 * least
+                ? "It takes all light away about alike, so it darkens without a hue of its own."
+                : "It takes most " + String.join(", ", takes) + " light away"
+                        + (lets.isEmpty() ? "." : " and lets more of " + String.join(", ", lets) + " pass.");
+        String hides = back > most
+                ? " It throws much light back, so it hides its ground soon."
+                : back > most / 10
+                        ? " It throws some light back, so it hides its ground when it is deep or strong enough."
+                        : " It throws little light back, so what lies beneath is seen through it.";
+        return colour + hides;
+    }
+
+    /** Begins a recipe of sample chips of a pigment, weak to strong, and leads to the mix of its first one. */
+    private static void chips(Context context, LiveBook live, LocalDate today) throws Exception {
+        Book book = live.now().book();
+        Pigment pigment = book.pigments().get(context.pathParam("id"));
+        context.contentType("text/plain; charset=utf-8");
+        if (pigment == null || book.resins().isEmpty()) {
+            throw new NotThereException("There is no such pigment, or no resin, on the shelf.");
+        }
+        String stem = "chips-" + pigment.id();
+        String id = stem.length() > 60 ? stem.substring(0, 60) : stem;
+        try {
+            if (!book.recipes().containsKey(id)) {
+                live.writer().create(Kind.RECIPE, id, chipsOf(book, pigment, id, today));
+                live.reread();
+            }
+            context.result("/recipes/" + id + "/mix?lead=total&total=40+g&revision=1");
+        } catch (SaveFailedException e) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT).result(String.valueOf(e.getMessage()));
+        } catch (ConflictException e) {
+            context.status(HttpStatus.CONFLICT).result(String.valueOf(e.getMessage()));
+        }
+    }
+
+    private static ObjectNode chipsOf(Book book, Pigment pigment, String id, LocalDate today) {
+        ObjectNode recipe = JsonNodeFactory.instance.objectNode();
+        recipe.put("id", id).put("name", "Chips of " + pigment.name());
+        recipe.putArray("tags").add(ColourCards.CHIPS);
+        ArrayNode revisions = recipe.putArray("revisions");
+        double top = topPercent(pigment);
+        String resin = book.resins().keySet().iterator().next();
+        for (int i = 0; i < LADDER.length; i++) {
+            ObjectNode revision = revisions.addObject();
+            revision.put("number", i + 1).put("date", today.toString()).put("resin", resin);
+            revision.put("percentOf", "mixed resin");
+            revision.putArray("pigments")
+                    .addObject()
+                    .put("pigment", pigment.id())
+                    .put("percent", Figures.plain(top * LADDER[i], 4) + " %");
+            revision.put("why", "chip " + (i + 1) + " of " + LADDER.length);
+        }
+        recipe.putArray("steps")
+                .addObject()
+                .put("text", "Pour " + Numbers.plain(CHIP_MM) + " mm deep, one chip over white and one over black")
+                .put("when", "");
+        recipe.putNull("look").put("notes", "Sample chips, to learn what the pigment does.");
+        return recipe;
+    }
+}
