@@ -27,6 +27,7 @@ record PackPath(@Nullable Kind kind, String id) {
     private static final Set<String> PAPERS = Set.of(
             "jpg", "jpeg", "png", "webp", "heic", "gif", "tif", "tiff", "svg", "pdf", "md", "txt", "csv", "ods",
             "xlsx");
+    private static final Pattern DRIVE = Pattern.compile("[A-Za-z]:");
     private static final Pattern DEVICE =
             Pattern.compile("(?:con|prn|aux|nul|com\\d|lpt\\d)(?:\\..*)?", Pattern.CASE_INSENSITIVE);
     private static final String NOT_EVERYWHERE = "\\:*?\"<>|";
@@ -45,7 +46,7 @@ record PackPath(@Nullable Kind kind, String id) {
         if (file.isEmpty() || file.length() > MOST_NAME) {
             throw new NoPlace("Its name has " + file.length() + " characters; 1 to " + MOST_NAME + " were expected.");
         }
-        if (file.startsWith("/") || file.startsWith("\\") || file.matches("(?s)[A-Za-z]:.*")) {
+        if (file.startsWith("/") || file.startsWith("\\") || DRIVE.matcher(file).lookingAt()) {
             throw new NoPlace("Its name begins at the top of a disk; a book's file lies inside the book.");
         }
         List<String> parts = List.of(file.split("/", -1));
