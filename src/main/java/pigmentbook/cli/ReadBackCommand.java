@@ -4,6 +4,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.FutureTask;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -52,9 +54,13 @@ final class ReadBackCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        Entries entries = entries();
+        Path sheet = book.context().here().resolve(file);
+        FutureTask<Entries> reading = new FutureTask<>(() -> SheetFile.read(sheet));
+        Thread beside = new Thread(reading, "sheet reading");
+        beside.setDaemon(true);
+        beside.start();
         Opened opened = book.open();
-        ReadBack.Draft draft = ReadBack.of(entries, opened.book());
+        ReadBack.Draft draft = ReadBack.of(entries(reading), opened.book());
         BookWriter.Current kept = save ? keep(draft) : null;
         if (answer.json()) {
             Json.write(book.context().out(), json -> {
@@ -94,11 +100,15 @@ final class ReadBackCommand implements Callable<Integer> {
         return Main.DONE;
     }
 
-    private Entries entries() {
+    /** Waits for the sheet, which was read while the book opened. */
+    private static Entries entries(FutureTask<Entries> reading) throws Exception {
         try {
-            return SheetFile.read(book.context().here().resolve(file));
-        } catch (NoMixSheetException e) {
-            throw new RequestException(String.valueOf(e.getMessage()));
+            return reading.get();
+        } catch (ExecutionException e) {
+            if (e.getCause() instanceof NoMixSheetException no) {
+                throw new RequestException(String.valueOf(no.getMessage()));
+            }
+            throw e;
         }
     }
 

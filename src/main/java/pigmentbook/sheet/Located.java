@@ -24,6 +24,7 @@ final class Located {
     /** The rows beside which each record id stands, from 0. */
     private final Map<String, List<Integer>> rows = new LinkedHashMap<>();
 
+    private final Map<String, RowName> named = new HashMap<>();
     private final Set<Integer> owned = new HashSet<>();
     private final Map<String, String> found = new LinkedHashMap<>();
     private final List<Entries.Problem> problems = new ArrayList<>();
@@ -53,6 +54,7 @@ final class Located {
         pages.names().forEach((name, place) -> {
             RowName row = RowName.ofName(name);
             if (row != null && place.page().equals(page)) {
+                named.put(name, row);
                 String what = name.substring(0, name.length() - row.cell("").length());
                 votes.computeIfAbsent(what, kind -> new HashMap<>())
                         .merge(place.spot().column(), 1, Integer::sum);
@@ -103,7 +105,7 @@ final class Located {
         });
         Set<String> done = new HashSet<>();
         ordered.forEach((spot, name) -> {
-            RowName row = RowName.ofName(name);
+            RowName row = named.get(name);
             if (row != null && done.add(row.record())) {
                 row(row, spot.row());
             } else if (row == null && CellNames.isOfASheet(name)) {
@@ -118,7 +120,7 @@ final class Located {
         }
     }
 
-    private void row(RowName row, int named) {
+    private void row(RowName row, int there) {
         List<Integer> at = rows.getOrDefault(row.record(), List.of());
         if (at.size() == 1) {
             take(row, at.get(0));
@@ -127,8 +129,8 @@ final class Located {
                     row.cell("actual_g"),
                     "The record " + row.record() + " stands beside rows " + (at.get(0) + 1) + " and " + (at.get(1) + 1)
                             + "; one row was expected. Take the copy away."));
-        } else if (named >= 0 && !owned.contains(named)) {
-            take(row, named);
+        } else if (there >= 0 && !owned.contains(there)) {
+            take(row, there);
         }
         // A row that is gone leaves its names out; the plan tells that it is missing.
     }
@@ -150,15 +152,15 @@ final class Located {
         }
         int first = Collections.min(owned);
         int last = Collections.max(owned);
-        Set<String> named = new HashSet<>();
-        pages.names().values().forEach(place -> named.add(place.spot().written()));
+        Set<String> taken = new HashSet<>();
+        pages.names().values().forEach(place -> taken.add(place.spot().written()));
         cells.forEach((spot, text) -> {
             boolean stray = spot.column() == column
                     && spot.row() > first
                     && spot.row() <= last + 1
                     && !owned.contains(spot.row())
                     && Character.isDigit(text.strip().charAt(0))
-                    && !named.contains(spot.written());
+                    && !taken.contains(spot.written());
             if (stray) {
                 problems.add(new Entries.Problem(
                         spot.written(),

@@ -24,6 +24,9 @@ record RowName(int layer, int cup, Item item) {
 
     /** Reads a record id such as {@code 1/2/amber_paste}; null where the text is none. */
     static @Nullable RowName ofRecord(String text) {
+        if (text.isEmpty() || text.charAt(0) > '9' || text.indexOf('/') < 0) {
+            return null; // most cells of a sheet, told apart without looking closer
+        }
         Matcher record = RECORD.matcher(text.strip());
         return record.matches() ? of(record, 1) : null;
     }
