@@ -35,13 +35,21 @@ public record MixRatio(By by, Ratio ratio, @Nullable Window window) {
     }
 
     /**
-     * Returns part A's share of the mixed resin by weight, 0 to 1: a/(a+b) by weight, a·ρA/(a·ρA + b·ρB) by volume.
+     * The two parts' shares of the mixed resin by weight, together 1.
+     *
+     * @param a part A's share
+     * @param b part B's share
+     */
+    public record Shares(double a, double b) {}
+
+    /**
+     * Returns the parts' shares by weight: a/(a+b) by weight, a·ρA/(a·ρA + b·ρB) by volume.
      *
      * @param gramsPerMlA density of part A in g/mL, or null
      * @param gramsPerMlB density of part B in g/mL, or null
-     * @return the share, or null where the ratio is by volume and a density is missing
+     * @return the shares, or null where the ratio is by volume and a density is missing
      */
-    public @Nullable Double shareOfA(@Nullable Double gramsPerMlA, @Nullable Double gramsPerMlB) {
+    public @Nullable Shares byWeight(@Nullable Double gramsPerMlA, @Nullable Double gramsPerMlB) {
         double a = ratio.a().doubleValue();
         double b = ratio.b().doubleValue();
         if (by == By.VOLUME) {
@@ -51,6 +59,6 @@ public record MixRatio(By by, Ratio ratio, @Nullable Window window) {
             a *= gramsPerMlA;
             b *= gramsPerMlB;
         }
-        return a / (a + b);
+        return new Shares(a / (a + b), b / (a + b));
     }
 }

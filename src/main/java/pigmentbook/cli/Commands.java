@@ -24,6 +24,11 @@ final class Commands implements CommandLine.IFactory {
         all.put("recipes", RecipesCommand::new);
         all.put("recipe", RecipeCommand::new);
         all.put("mold", MoldCommand::new);
+        all.put("nearest", NearestCommand::new);
+        all.put("difference", DifferenceCommand::new);
+        all.put("tint", TintCommand::new);
+        all.put("look", LookCommand::new);
+        all.put("match", MatchCommand::new);
         all.put("stock", StockCommand::new);
         all.put("where-used", WhereUsedCommand::new);
         all.put("read-back", ReadBackCommand::new);

@@ -14,6 +14,7 @@ import picocli.CommandLine.ParameterException;
 import pigmentbook.mix.MixRefusedException;
 import pigmentbook.quantity.BadAmountException;
 import pigmentbook.store.BookUnavailableException;
+import pigmentbook.tint.TintRefusedException;
 
 /** Where the program starts, and where everything is put together. */
 public final class Main {
@@ -100,6 +101,7 @@ public final class Main {
     private static int refused(Context context, Exception exception) {
         boolean known = exception instanceof RequestException
                 || exception instanceof MixRefusedException
+                || exception instanceof TintRefusedException
                 || exception instanceof BadAmountException
                 || exception instanceof BookUnavailableException;
         if (known) {

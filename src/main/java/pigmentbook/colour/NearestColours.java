@@ -15,18 +15,29 @@ public final class NearestColours {
 
     private static final int LEAF = 8;
 
-    /** S_H is at most 1 + 0.015 C' times this: the sum of what T's four waves can reach. */
+    /** T is at most this: the sum of what its four waves can reach. */
     private static final double MOST_HUE_TERM = 1.93;
+
+    /** T changes by at most this for each degree: the sum of its waves' steepest slopes. */
+    private static final double HUE_SLOPE = Math.toRadians(0.17 + 2 * 0.24 + 3 * 0.32 + 4 * 0.20);
 
     private static final double POW_25_7 = 6103515625.0;
 
-    /** The rotation term's share where both hues lie in 0° to 180°: e^−(95/25)², in radians of 60°, rounded up. */
-    private static final double ROTATION_UPPER_HALF = 6e-7;
+    /** T at each whole degree, with the most it can grow in half a degree. */
+    private static final double[] HUE_TERM = new double[360];
 
-    /** The same in −30° to 150°: e^−(55/25)². */
-    private static final double ROTATION_WARM_HALF = 0.0084;
+    /** Half of |R_T|'s most for a mean hue this many degrees or more from 275°. */
+    private static final double[] ROTATION = new double[181];
 
-    private static final double MOST_ROTATION = Math.sin(Math.toRadians(60)) * (1 + 1e-12);
+    static {
+        for (int degree = 0; degree < 360; degree++) {
+            HUE_TERM[degree] = Ciede2000.hueTerm(degree) + 0.501 * HUE_SLOPE;
+        }
+        for (int degree = 0; degree <= 180; degree++) {
+            double bump = degree / 25.0;
+            ROTATION[degree] = Math.sin(Math.toRadians(60 * Math.exp(-bump * bump))) * (1 + 1e-9);
+        }
+    }
 
     /** What rounding may cost a bound. */
     private static final double SURE = 1 - 1e-9;
@@ -34,6 +45,9 @@ public final class NearestColours {
     private final Lab[] colours;
     private final int[][] owners;
     private final double[] boxes;
+    private final Hues[] hues;
+    private final Hues[] ownHues;
+    private final int size;
 
     /**
      * A colour that was found.
@@ -64,15 +78,21 @@ public final class NearestColours {
             distinct.add(colour);
             of.add(Arrays.stream(order, from, to).mapToInt(i -> i).toArray());
         }
-        Integer[] place = new Integer[distinct.size()];
+        size = order.length;
+        int[] place = new int[distinct.size()];
         Arrays.setAll(place, i -> i);
-        boxes = new double[6 * (2 * Integer.highestOneBit(Math.max(1, 2 * place.length / LEAF)) + 2) * 2];
+        int nodes = (2 * Integer.highestOneBit(Math.max(1, 2 * place.length / LEAF)) + 2) * 2;
+        boxes = new double[6 * nodes];
+        hues = new Hues[nodes];
         build(1, place, 0, place.length, distinct);
-        colours = Arrays.stream(place).map(distinct::get).toArray(Lab[]::new);
-        owners = Arrays.stream(place).map(of::get).toArray(int[][]::new);
+        colours = Arrays.stream(place).mapToObj(distinct::get).toArray(Lab[]::new);
+        owners = Arrays.stream(place).mapToObj(of::get).toArray(int[][]::new);
+        ownHues = Arrays.stream(colours)
+                .map(each -> Hues.of(each.a(), each.b(), each.a(), each.b()))
+                .toArray(Hues[]::new);
     }
 
-    private void build(int node, Integer[] place, int from, int to, List<Lab> distinct) {
+    private void build(int node, int[] place, int from, int to, List<Lab> distinct) {
         double[] low = {Double.MAX_VALUE, Double.MAX_VALUE, Double.MAX_VALUE};
         double[] high = {-Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
         for (int i = from; i < to; i++) {
@@ -84,6 +104,7 @@ public final class NearestColours {
         }
         System.arraycopy(low, 0, boxes, 6 * node, 3);
         System.arraycopy(high, 0, boxes, 6 * node + 3, 3);
+        hues[node] = Hues.of(low[1], low[2], high[1], high[2]);
         if (to - from <= LEAF) {
             return;
         }
@@ -91,11 +112,41 @@ public final class NearestColours {
         for (int axis = 1; axis < 3; axis++) {
             widest = high[axis] - low[axis] > high[widest] - low[widest] ? axis : widest;
         }
-        int by = widest;
-        Arrays.sort(place, from, to, Comparator.comparingDouble(i -> value(distinct.get(i), by)));
         int middle = (from + to) >>> 1;
+        part(place, from, to, middle, distinct, widest);
         build(2 * node, place, from, middle, distinct);
         build(2 * node + 1, place, middle, to, distinct);
+    }
+
+    /** Moves the lower ones before the middle and the higher ones behind it (Hoare 1961). */
+    private static void part(int[] place, int from, int to, int middle, List<Lab> distinct, int axis) {
+        int low = from;
+        int high = to - 1;
+        while (low < high) {
+            double pivot = value(distinct.get(place[(low + high) >>> 1]), axis);
+            int i = low;
+            int j = high;
+            while (i <= j) {
+                while (value(distinct.get(place[i]), axis) < pivot) {
+                    i++;
+                }
+                while (value(distinct.get(place[j]), axis) > pivot) {
+                    j--;
+                }
+                if (i <= j) {
+                    int other = place[i];
+                    place[i++] = place[j];
+                    place[j--] = other;
+                }
+            }
+            if (middle <= j) {
+                high = j;
+            } else if (middle >= i) {
+                low = i;
+            } else {
+                return;
+            }
+        }
     }
 
     private static double value(Lab lab, int axis) {
@@ -109,12 +160,8 @@ public final class NearestColours {
      * @param count how many, at least 1
      */
     public List<Found> nearest(Lab target, int count) {
-        Search search = new Search(
-                target,
-                Math.min(
-                        count,
-                        Arrays.stream(owners).mapToInt(each -> each.length).sum()));
-        if (colours.length > 0 && search.best.length > 0) {
+        Search search = new Search(target, Math.min(count, size));
+        if (search.best.length > 0) {
             search.visit(1, 0, colours.length);
         }
         return List.of(search.best);
@@ -123,12 +170,14 @@ public final class NearestColours {
     private final class Search {
         private final Lab target;
         private final double targetChroma;
+        private final Hues targetHues;
         private final Found[] best;
         private int found;
 
         Search(Lab target, int count) {
             this.target = target;
             this.targetChroma = Math.hypot(target.a(), target.b());
+            this.targetHues = Hues.of(target.a(), target.b(), target.a(), target.b());
             this.best = new Found[count];
         }
 
@@ -140,7 +189,7 @@ public final class NearestColours {
             if (to - from <= LEAF) {
                 for (int i = from; i < to; i++) {
                     Lab each = colours[i];
-                    if (least(each.l(), each.a(), each.b(), each.l(), each.a(), each.b()) <= worst()) {
+                    if (least(each.l(), each.a(), each.b(), each.l(), each.a(), each.b(), ownHues[i]) <= worst()) {
                         take(i, Ciede2000.between(target, each));
                     }
                 }
@@ -179,7 +228,8 @@ public final class NearestColours {
 
         private double leastIn(int node) {
             int at = 6 * node;
-            return least(boxes[at], boxes[at + 1], boxes[at + 2], boxes[at + 3], boxes[at + 4], boxes[at + 5]);
+            return least(
+                    boxes[at], boxes[at + 1], boxes[at + 2], boxes[at + 3], boxes[at + 4], boxes[at + 5], hues[node]);
         }
 
         /**
@@ -189,7 +239,7 @@ public final class NearestColours {
          * most half of |R_T| of the sum of squares. So the sum is least with as much of the plane's distance in ΔC' as
          * the box allows.
          */
-        private double least(double l0, double a0, double b0, double l1, double a1, double b1) {
+        private double least(double l0, double a0, double b0, double l1, double a1, double b1, Hues own) {
             double far = Math.max(Math.abs((target.l() + l0) / 2 - 50), Math.abs((target.l() + l1) / 2 - 50));
             double lightness = gap(target.l(), l0, l1) / (1 + 0.015 * far * far / Math.sqrt(20 + far * far));
             double aLeast = gap(0, a0, a1);
@@ -209,24 +259,65 @@ public final class NearestColours {
             double step = Math.max(0, Math.max(other1 - own0, own1 - other0));
             double inChroma = Math.min(step * step, plane);
             double chromaWeight = 1 + 0.045 * chroma;
-            double hueWeight = 1 + 0.015 * MOST_HUE_TERM * chroma;
+            double hueWeight = 1 + 0.015 * targetHues.mostHueTerm(own) * chroma;
             double sum = inChroma / (chromaWeight * chromaWeight) + (plane - inChroma) / (hueWeight * hueWeight);
             double pow7 = pow7(chroma);
-            double rotation = Math.sqrt(pow7 / (pow7 + POW_25_7)) * rotationShare(a0, b0);
+            double rotation = Math.sqrt(pow7 / (pow7 + POW_25_7)) * targetHues.mostRotation(own);
             return Math.sqrt(lightness * lightness + (1 - rotation) * sum) * SURE;
         }
+    }
 
-        /** The mean of two hues lies between them on the shorter arc, so both within one half means it is too. */
-        private double rotationShare(double a, double b) {
-            if (target.b() >= 0 && b >= 0) {
-                return ROTATION_UPPER_HALF;
+    /**
+     * The hues of a box, in degrees, a* stretched by anything from 1 to 1.5.
+     *
+     * @param middle the middle of them, 0 to 360
+     * @param half how far they reach to both sides; 360 where the box has grey in it
+     */
+    private record Hues(double middle, double half) {
+
+        static Hues of(double a0, double b0, double a1, double b1) {
+            if (a0 <= 0 && a1 >= 0 && b0 <= 0 && b1 >= 0) {
+                return new Hues(0, 360);
             }
-            return isWarm(target.a(), target.b()) && isWarm(a, b) ? ROTATION_WARM_HALF : MOST_ROTATION;
+            double first = Math.toDegrees(Math.atan2(b0, a0));
+            double low = first;
+            double high = first;
+            for (int corner = 0; corner < 8; corner++) {
+                double a = ((corner & 1) == 0 ? a0 : a1) * ((corner & 4) == 0 ? 1 : 1.5);
+                double b = (corner & 2) == 0 ? b0 : b1;
+                double off = Math.toDegrees(Math.atan2(b, a)) - first;
+                double hue = first + (off > 180 ? off - 360 : off < -180 ? off + 360 : off);
+                low = Math.min(low, hue);
+                high = Math.max(high, hue);
+            }
+            return new Hues(((low + high) / 2 + 360) % 360, (high - low) / 2 + 1e-6);
         }
 
-        /** Whether the hue lies in −30° to 150°, with a* stretched by up to 1.5. */
-        private boolean isWarm(double a, double b) {
-            return (a > 0 ? a : 1.5 * a) * 0.5 + b * 0.866 > 0;
+        /** Returns the means of these hues and others, or all hues where they may lie on either side. */
+        private double meanMiddle(Hues other) {
+            double apart = other.middle - middle;
+            apart = apart > 180 ? apart - 360 : apart < -180 ? apart + 360 : apart;
+            return Math.abs(apart) + half + other.half >= 179 ? -1 : (middle + apart / 2 + 360) % 360;
+        }
+
+        /** Returns the most that T can be at a mean of these hues and others. */
+        double mostHueTerm(Hues other) {
+            double mean = meanMiddle(other);
+            if (mean < 0) {
+                return MOST_HUE_TERM;
+            }
+            return Math.min(MOST_HUE_TERM, HUE_TERM[(int) Math.rint(mean) % 360] + HUE_SLOPE * (half + other.half) / 2);
+        }
+
+        /** Returns the most that half of |R_T| can be at such a mean, for the strongest colours. */
+        double mostRotation(Hues other) {
+            double mean = meanMiddle(other);
+            if (mean < 0) {
+                return ROTATION[0];
+            }
+            double off = Math.abs(mean - 275);
+            double least = Math.min(off, 360 - off) - (half + other.half) / 2;
+            return ROTATION[(int) Math.max(0, least)];
         }
     }
 

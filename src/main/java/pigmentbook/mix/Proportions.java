@@ -108,15 +108,15 @@ record Proportions(
                         "The resin " + resin.id()
                                 + " states no mix ratio. Enter it with its basis, by weight or by volume, from the data sheet.");
             }
-            Double a = ratio.shareOfA(densityA, densityB);
-            if (a == null) {
+            MixRatio.Shares shares = ratio.byWeight(densityA, densityB);
+            if (shares == null) {
                 throw new MixRefusedException("The resin " + resin.id() + " states its ratio by volume, but "
                         + (densityA == null && densityB == null
                                 ? "neither part's density"
                                 : densityA == null ? "not part A's density" : "not part B's density")
                         + ". Enter both densities from the data sheet, so that grams can be worked out.");
             }
-            return new Parts(a, 1 - a);
+            return new Parts(shares.a(), shares.b());
         }
     }
 

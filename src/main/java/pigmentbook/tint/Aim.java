@@ -17,6 +17,9 @@ final class Aim {
     private static final double ENOUGH = 1e-4;
     private static final int TRIES = 8;
 
+    /** A sum scaled to its bound stays within it whatever the rounding. */
+    private static final double LAST_BITS = 1e-12;
+
     private final double[] exp;
     private final int resin;
     private final double depthMm;
@@ -120,8 +123,9 @@ final class Aim {
             sum += percents[p];
         }
         if (sum > sumMost) {
+            double scale = sumMost / sum * (1 - LAST_BITS);
             for (int p = 0; p < percents.length; p++) {
-                percents[p] = Math.max(least[p], percents[p] * sumMost / sum);
+                percents[p] = Math.max(least[p], percents[p] * scale);
             }
         }
     }

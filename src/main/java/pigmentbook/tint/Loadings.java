@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
 import pigmentbook.book.Item;
 import pigmentbook.book.Lot;
+import pigmentbook.book.MixRatio;
 import pigmentbook.book.Pigment;
 import pigmentbook.book.Pour;
 import pigmentbook.book.Recipe;
@@ -34,14 +35,14 @@ public final class Loadings {
         if (revision.percentOf() == Recipe.PercentOf.PART_A
                 && !revision.pigments().isEmpty()) {
             Resin resin = book.resins().get(revision.resinId());
-            Double share = resin == null || resin.ratio() == null
+            MixRatio.Shares shares = resin == null || resin.ratio() == null
                     ? null
-                    : resin.ratio().shareOfA(gramsPerMl(resin.densityA()), gramsPerMl(resin.densityB()));
-            if (share == null) {
+                    : resin.ratio().byWeight(gramsPerMl(resin.densityA()), gramsPerMl(resin.densityB()));
+            if (shares == null) {
                 throw new TintRefusedException("The percents are of part A, but the resin \"" + revision.resinId()
                         + "\" does not say what share of the mix that is. Enter its ratio and both densities.");
             }
-            base = share;
+            base = shares.a();
         }
         Map<String, Double> percents = new TreeMap<>();
         for (Recipe.PigmentLoading each : revision.pigments()) {

@@ -42,7 +42,7 @@ public final class Match {
     private static final int LOOKED_AT = 240;
 
     private static final int MENDED = 40;
-    private static final int MOST = 4;
+    private static final int MOST = 6;
 
     /** A pigment more has to bring at least this, in ΔE00 or in spread. */
     private static final double WORTH_A_PIGMENT = 0.05;

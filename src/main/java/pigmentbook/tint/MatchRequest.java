@@ -14,7 +14,7 @@ import pigmentbook.colour.Lab;
  * @param backing what lies behind
  * @param resinId the resin
  * @param pigmentIds the pigments that may be used; empty for all that have a reading
- * @param most the most pigments in one answer, 1 to 4
+ * @param most the most pigments in one answer, 1 to 6
  * @param count how many answers at most, at least 1
  * @param cost what a mix costs, or null where a price is missing; asked for the answers alone
  */

@@ -14,8 +14,8 @@ record Scatter(double inDe00, double inLab, double even) {
 
     private static final double LEAST = 1e-3;
 
-    /** Before anything is read the scatter is taken for the usual one, on the word of this many figures. */
-    private static final double BEFOREHAND = 3;
+    /** Before anything is read the scatter is taken for the usual one; that counts as so many numbers read. */
+    private static final double BEFOREHAND = 1;
 
     /**
      * Measures the scatter. A wild reading counts as one at twice the median and 1; what the unknowns used up is taken

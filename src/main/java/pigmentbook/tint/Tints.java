@@ -28,7 +28,7 @@ public final class Tints {
     private static final int U = Priors.UNKNOWNS;
 
     /** However well the readings agree, a fresh one is off by this much in each part of ΔE00. */
-    private static final double LEAST_OFF = 0.12;
+    private static final double LEAST_OFF = 0.1;
 
     /** How far the theory fails in mixes it was never tried on, in units of how far it fails where it was. */
     private static final double UNTRIED = 4;

@@ -161,6 +161,18 @@ class TintsTest {
         assertThat(tints.look(turned, "clear", 5, white)).isEqualTo(tints.look(loadings, "clear", 5, white));
     }
 
+    /** Kubelka's K and S add up by loading: what is weighed in two goes is one loading, and none is nothing. */
+    @Test
+    void loadingsAddUp() {
+        Simulated simulated = new Simulated(8, 3);
+        Tints tints = Tints.fit(simulated.book(simulated.readings(simulated.ladders(TWELVE, 3), 0)), Optional.empty());
+        Backing black = new Backing("black", null);
+        String one = Simulated.id(1);
+        Look together = tints.look(List.of(new Loading(one, 0.5)), "clear", 4, black);
+        List<Loading> apart = List.of(new Loading(one, 0.25), new Loading(Simulated.id(0), 0), new Loading(one, 0.25));
+        assertThat(tints.look(apart, "clear", 4, black)).isEqualTo(together);
+    }
+
     @Test
     void anEarlierFitLeadsToTheSameColours() {
         Simulated simulated = new Simulated(9, 5);
