@@ -19,7 +19,7 @@ import pigmentbook.book.Pigment;
 import pigmentbook.colour.ColourText;
 import pigmentbook.colour.Lab;
 import pigmentbook.colour.Srgb;
-import pigmentbook.mix.MixCost;
+import pigmentbook.mix.LoadingCosts;
 import pigmentbook.quantity.BadAmountException;
 import pigmentbook.quantity.Numbers;
 import pigmentbook.store.BookUnavailableException;
@@ -99,7 +99,7 @@ public final class MatchPage {
                         List.of(),
                         most.matches("[1-4]") ? Integer.parseInt(most) : 3,
                         ANSWERS,
-                        loadings -> MixCost.perKilogram(book, resin, percents(loadings), today));
+                        loadings -> LoadingCosts.perKilogram(book, resin, loadings, today));
                 List<MatchAnswer> found = Match.find(tints, request);
                 answers = found.stream()
                         .map(each -> answer(book, tints, request, each))
@@ -121,12 +121,6 @@ public final class MatchPage {
         values.put("reach", reach);
         values.put("answers", answers);
         Pages.show(context, "match.jte", values);
-    }
-
-    private static Map<String, Double> percents(List<Loading> loadings) {
-        Map<String, Double> percents = new java.util.LinkedHashMap<>();
-        loadings.forEach(each -> percents.put(each.pigmentId(), each.percent()));
-        return percents;
     }
 
     private static Answer answer(Book book, Tints tints, MatchRequest request, MatchAnswer found) {
