@@ -65,17 +65,22 @@ public final class Srgb {
      * @param blue 0 to 255
      */
     public static Lab lab(int red, int green, int blue) {
-        double r = decoded(red / 255.0);
-        double g = decoded(green / 255.0);
-        double b = decoded(blue / 255.0);
-        return new Xyz(
-                        0.4123907992659595 * r + 0.357584339383878 * g + 0.1804807884018343 * b,
-                        0.2126390058715104 * r + 0.7151686787677559 * g + 0.0721923153607337 * b,
-                        0.0193308187155918 * r + 0.119194779794626 * g + 0.9505321522496606 * b)
-                .lab();
+        return ofLinear(decoded(red / 255.0), decoded(green / 255.0), decoded(blue / 255.0));
     }
 
-    private static double decoded(double value) {
+    private static Lab ofLinear(double r, double g, double b) {
+        return xyzOf(r, g, b).lab();
+    }
+
+    /** Returns linear red, green and blue as X, Y and Z. */
+    static Xyz xyzOf(double r, double g, double b) {
+        return new Xyz(
+                0.4123907992659595 * r + 0.357584339383878 * g + 0.1804807884018343 * b,
+                0.2126390058715104 * r + 0.7151686787677559 * g + 0.0721923153607337 * b,
+                0.0193308187155918 * r + 0.119194779794626 * g + 0.9505321522496606 * b);
+    }
+
+    static double decoded(double value) {
         return value <= 0.04045 ? value / 12.92 : Math.pow((value + 0.055) / 1.055, 2.4);
     }
 }
