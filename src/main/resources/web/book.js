@@ -192,3 +192,34 @@ if (slide) {
   answer();
 }
 for (const pick of all("[data-into]")) pick.addEventListener("input", () => { $("#" + pick.dataset.into).value = pick.value; });
+
+// a colour read from a photo: one points, the book reads; what comes of it stands in the form until it is kept
+const reader = $("[data-photo-reading]");
+if (reader) {
+  const file = $("#ph-f"), kind = $("#ph-w"), say = $("#ph-say"), img = $("#ph-img"), rings = $("#ph-rings");
+  let points = [];
+  const asks = () => kind.value === "chart" ? ["the dark skin patch, a corner of the chart", "the bluish green patch, the next corner", "the black patch", "the white patch", "the resin"] : ["the card", "the resin"];
+  const draw = () => {
+    rings.replaceChildren(...points.flatMap(([x, y]) => [12, 15].map(r => { const c = document.createElementNS("http://www.w3.org/2000/svg", "ellipse"); c.setAttribute("cx", x * 1000); c.setAttribute("cy", y * 1000); c.setAttribute("rx", r); c.setAttribute("ry", r * img.clientWidth / Math.max(1, img.clientHeight)); return c; })));
+    say.textContent = file.files[0] ? points.length < asks().length ? "Press on " + asks()[points.length] + "." : "" : "";
+  };
+  const begin = () => { points = []; draw(); };
+  kind.addEventListener("change", begin);
+  file.addEventListener("change", () => { if (!file.files[0]) return; img.src = URL.createObjectURL(file.files[0]); $("figure", reader).hidden = false; begin(); });
+  img.addEventListener("load", draw);
+  img.addEventListener("click", async e => {
+    if (points.length >= asks().length) points = [];
+    const box = img.getBoundingClientRect();
+    points.push([(e.clientX - box.left) / box.width, (e.clientY - box.top) / box.height].map(v => Math.min(1, Math.max(0, v))));
+    draw();
+    if (points.length < asks().length) return;
+    say.textContent = "Reading …";
+    try {
+      const answer = await send("/photo-reading?with=" + kind.value + "&L=" + encodeURIComponent($("#ph-l").value) + "&points=" + points.map(p => p.map(v => v.toFixed(6)).join(",")).join(";"), file.files[0]);
+      if (!answer.ok) { say.textContent = await answer.text(); return; }
+      const said = await answer.json(), form = $("#reading");
+      form.elements.colour.value = said.colour; form.elements.how.value = said.how; form.elements.scatter.value = said.scatter;
+      say.textContent = said.told + " It stands in the form above; say depth and ground there, then keep it.";
+    } catch { say.textContent = "The book does not answer, so nothing was read. Start it again."; }
+  });
+}

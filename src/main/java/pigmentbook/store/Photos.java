@@ -86,7 +86,53 @@ public final class Photos {
         throw new SaveFailedException("This pour has " + MOST_OF_ONE_POUR + " photos already; that is the most.");
     }
 
+    /** The points of a photo, upright, at most 1600 on its longer side. */
+    public static final class Pixels {
+
+        private final BufferedImage image;
+
+        private Pixels(BufferedImage image) {
+            this.image = image;
+        }
+
+        /** Returns its width in points. */
+        public int width() {
+            return image.getWidth();
+        }
+
+        /** Returns its height in points. */
+        public int height() {
+            return image.getHeight();
+        }
+
+        /** Returns a square of it, row by row, as 0xRRGGBB. */
+        public int[] square(int left, int top, int side) {
+            int[] rgb = image.getRGB(left, top, side, side, null, 0, side);
+            for (int i = 0; i < rgb.length; i++) {
+                rgb[i] &= 0xFFFFFF;
+            }
+            return rgb;
+        }
+    }
+
+    /**
+     * Reads a photo without keeping it.
+     *
+     * @throws SaveFailedException if it is no photo, or too large
+     */
+    public static Pixels pixels(byte[] bytes) throws SaveFailedException {
+        return new Pixels(decoded(bytes));
+    }
+
     private static byte[] small(byte[] bytes) throws SaveFailedException {
+        try {
+            return jpeg(decoded(bytes));
+        } catch (IOException e) {
+            throw new SaveFailedException(NO_PHOTO, e);
+        }
+    }
+
+    private static BufferedImage decoded(byte[] bytes) throws SaveFailedException {
         if (bytes.length > MOST_BYTES) {
             throw new SaveFailedException("The photo is larger than 20 MB. Let the camera make a smaller one.");
         }
@@ -98,7 +144,7 @@ public final class Photos {
             ImageReader reader = readers.next();
             try {
                 reader.setInput(in, true, true);
-                return jpeg(upright(scaled(read(reader)), Exif.orientation(bytes)));
+                return upright(scaled(read(reader)), Exif.orientation(bytes));
             } finally {
                 reader.dispose();
             }

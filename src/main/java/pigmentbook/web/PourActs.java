@@ -54,7 +54,7 @@ final class PourActs {
         void run(String id) throws SaveFailedException, ConflictException, IOException, BookUnavailableException;
     }
 
-    static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
+    static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock) {
         config.routes.post("/pours/{id}/result", context -> done(context, book, id -> result(context, book, id)));
         config.routes.post(
                 "/pours/{id}/readings",
@@ -67,6 +67,17 @@ final class PourActs {
                 }));
         config.routes.post("/pours/{id}/measured", context -> done(context, book, id -> measured(book, id)));
         config.routes.post("/pours/{id}/look/{reading}", context -> done(context, book, id -> look(context, book, id)));
+        config.routes.post(
+                "/pours/{id}/corrected/{how}",
+                context -> done(
+                        context,
+                        book,
+                        id -> CorrectionView.keep(
+                                book,
+                                tints,
+                                PourPage.pour(book.now().book(), id),
+                                context.pathParam("how").equals("adding"),
+                                LocalDate.now(clock))));
         config.routes.post(
                 "/pours/{id}/keep",
                 context -> done(context, book, id -> keep(context, book, id, LocalDate.now(clock))));

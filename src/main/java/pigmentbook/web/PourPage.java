@@ -50,11 +50,11 @@ public final class PourPage {
     /** An entry at the bench. */
     public record Entry(String when, String what, String by, boolean undone) {}
 
-    static void addTo(JavalinConfig config, LiveBook book, Clock clock, Sharing sharing) {
-        config.routes.get("/pours/{id}", context -> show(context, book));
+    static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock, Sharing sharing) {
+        config.routes.get("/pours/{id}", context -> show(context, book, tints));
         config.routes.get("/pours/{id}/photos/{number}", context -> photo(context, book));
         config.routes.get("/bench", context -> list(context, book, clock, sharing));
-        PourActs.addTo(config, book, clock);
+        PourActs.addTo(config, book, tints, clock);
     }
 
     static Pour pour(Book book, String id) {
@@ -140,7 +140,7 @@ public final class PourPage {
         return mold == null ? "" : mold.name();
     }
 
-    private static void show(Context context, LiveBook live) throws BookUnavailableException {
+    private static void show(Context context, LiveBook live, LiveTints tints) throws BookUnavailableException {
         String id = context.pathParam("id");
         JsonNode record = BenchPage.record(live, id);
         boolean atBench = record.path("plan").isObject() && !isDone(record);
@@ -163,6 +163,7 @@ public final class PourPage {
         values.put("photos", pour.photos());
         weighed(values, book, pour);
         values.put("measured", measured(book, pour, Edits.text(record.at("/level"))));
+        values.put("correction", CorrectionView.of(live, tints, pour));
         values.put("entries", entries(record));
         Pages.show(context, "pour.jte", values);
     }

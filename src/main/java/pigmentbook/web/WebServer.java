@@ -103,7 +103,8 @@ public final class WebServer implements AutoCloseable {
         NewRevision.addTo(config, book, clock);
         MixPage.addTo(config, book, tints, clock);
         BenchPage.addTo(config, book, clock);
-        PourPage.addTo(config, book, clock, sharing);
+        PourPage.addTo(config, book, tints, clock, sharing);
+        PhotoReadings.addTo(config);
         SharingActs.addTo(config, sharing);
         ReadBackPage.addTo(config, book);
         Looks.addTo(config, book, tints);

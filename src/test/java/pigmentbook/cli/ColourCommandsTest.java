@@ -39,7 +39,7 @@ class ColourCommandsTest {
 
     @Test
     void theNearestReadingOfAReadingIsItself() {
-        JsonNode found = Ran.of("nearest", "64.5,31.4,54.2", "--format", "json").json();
+        JsonNode found = Ran.of("nearest", "57.1,36.0,64.7", "--format", "json").json();
         assertThat(found).hasSize(5);
         assertThat(names(found.get(0))).containsExactly("recipe", "pour", "reading", "lab", "dE00");
         assertThat(found.get(0).get("recipe").textValue()).isEqualTo("ember");
@@ -50,7 +50,7 @@ class ColourCommandsTest {
             assertThat(found.get(i).get("dE00").doubleValue())
                     .isGreaterThanOrEqualTo(found.get(i - 1).get("dE00").doubleValue());
         }
-        assertThat(Ran.of("nearest", "64.5,31.4,54.2", "--count", "1").out().lines())
+        assertThat(Ran.of("nearest", "57.1,36.0,64.7", "--count", "1").out().lines())
                 .hasSize(2);
     }
 

@@ -25,8 +25,8 @@ class OtherCommandsTest {
                 Ran.of("recipes", "--with", "copper-mica", "--format", "json").json();
         assertThat(all.size()).isGreaterThanOrEqualTo(10);
         assertThat(pearls.findValuesAsText("id")).containsExactly("copper-glow", "ember", "gold-hour");
-        assertThat(mica.findValuesAsText("id")).containsExactly("copper-glow", "ember");
-        JsonNode ember = mica.get(1);
+        assertThat(mica.findValuesAsText("id")).containsExactly("chips-copper-mica", "copper-glow", "ember");
+        JsonNode ember = mica.get(2);
         assertThat(ember.get("revision").intValue()).isEqualTo(4);
         assertThat(ember.get("last_made").textValue()).isEqualTo("2026-11-18");
         assertThat(ember.get("rating").intValue()).isEqualTo(5);

@@ -1,0 +1,176 @@
+package pigmentbook.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.net.URLEncoder;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import pigmentbook.colour.Ciede2000;
+import pigmentbook.colour.ColourText;
+
+/** Looks, tints, matches, corrections and readings from photos, as the page shows them. */
+class ColourPagesTest {
+
+    @TempDir
+    Path folder;
+
+    private Served served;
+
+    @BeforeEach
+    void start() throws IOException {
+        served = new Served(Served.copyOfTheBook(folder));
+    }
+
+    @AfterEach
+    void stop() {
+        served.close();
+    }
+
+    private HttpResponse<String> form(String path, String... fields) {
+        StringBuilder body = new StringBuilder();
+        for (int i = 0; i < fields.length; i += 2) {
+            body.append(i == 0 ? "" : "&")
+                    .append(fields[i])
+                    .append('=')
+                    .append(URLEncoder.encode(fields[i + 1], StandardCharsets.UTF_8));
+        }
+        return served.send(served.request(path)
+                .header("X-Book-Token", served.get("/token").body())
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .POST(HttpRequest.BodyPublishers.ofString(body.toString()))
+                .build());
+    }
+
+    @Test
+    void aLookAnswersForAnyDepthAndSaysWhatItCannot() {
+        assertThat(served.get("/looks?resin=slow-cast&p=amber-paste:1.2&depth=6+mm&backing=white")
+                        .body())
+                .contains("worked out, 6 mm over white");
+        assertThat(served.get("/looks?resin=slow-cast&p=no-such:1&depth=6+mm&backing=white")
+                        .body())
+                .contains("has no reading yet");
+        assertThat(served.get("/looks?resin=slow-cast&p=amber-paste:1.2&depth=0+mm&backing=white")
+                        .body())
+                .contains("give one above 0");
+        assertThat(served.get("/looks?resin=slow-cast&p=amber-paste:1.2&depth=6+mm")
+                        .body())
+                .contains("Say what lies beneath");
+        assertThat(served.get("/looks?resin=slow-cast&p=amber-paste&depth=6+mm&backing=white")
+                        .body())
+                .contains("is no pigment with its percent");
+    }
+
+    @Test
+    void theSameLookStandsOnThePageAndTheCommandLine() {
+        String page = served.get("/recipes/ember").body();
+        assertThat(page).contains("worked out, 6 mm over white, #").contains("worked out, 25 mm over black, #");
+        assertThat(served.get("/recipes/ember/mix?lead=mold&mold=lamp-panel-large")
+                        .body())
+                .contains("keeps the look");
+    }
+
+    @Test
+    void aPigmentShowsItsLadderAndWhatToPourNext() {
+        String page = served.get("/tints/amber-paste").body();
+        assertThat(page)
+                .contains("Left half: read. Right half: worked out.")
+                .contains("The chip that would teach most");
+        assertThat(page).contains("It takes most");
+        assertThat(served.get("/tints/no-such").statusCode()).isEqualTo(404);
+        assertThat(served.post("/tints/gold-mica/chips", "").body())
+                .isEqualTo("/recipes/chips-gold-mica/mix?lead=total&total=40+g&revision=1");
+    }
+
+    @Test
+    void aColourIsMatchedKeptPouredReadAndCorrected() throws IOException {
+        String page = served.get("/match?colour=%23a8541c&depth=6+mm&backing=white&resin=slow-cast&most=2")
+                .body();
+        assertThat(page).contains("Keep and pour a 40 g sample");
+        HttpResponse<String> kept = form(
+                "/match/keep",
+                "colour",
+                "#a8541c",
+                "depth",
+                "6 mm",
+                "backing",
+                "white",
+                "resin",
+                "slow-cast",
+                "name",
+                "Tawny",
+                "p",
+                "amber-paste:2.1",
+                "p",
+                "rust-paste:0.4");
+        assertThat(kept.body()).isEqualTo("/recipes/tawny/mix?lead=total&total=40+g");
+        assertThat(Files.readString(folder.resolve("tawny.json"))).contains("\"wanted\"");
+        String pour = "2026-11-25-tawny-1";
+        Files.writeString(folder.resolve("pours/2026/" + pour + ".json"), """
+                {"id": "%s", "recipe": "tawny", "revision": 1, "kind": "sample", "started": "2026-11-25T08:00", "by": "",
+                 "layers": [{"depth": "6 mm", "cups": [{"weighed": [
+                   {"item": "part A", "lot": "unknown", "actual": "28.0 g"}, {"item": "part B", "lot": "unknown", "actual": "12.2 g"},
+                   {"item": "amber-paste", "lot": "unknown", "actual": "0.85 g"}, {"item": "rust-paste", "lot": "unknown", "actual": "0.16 g"}]}]}],
+                 "readings": [{"lab": [52, 28, 52], "depth": "6 mm", "backing": "white", "how": "meter", "date": "2026-11-25"}], "photos": []}
+                """.formatted(pour));
+        form("/pours/2026-11-18-ember-1/result");
+        String shown = served.get("/pours/" + pour).body();
+        assertThat(shown).contains("wanted | this sample, ΔE00");
+        HttpResponse<String> corrected = form("/pours/" + pour + "/corrected/free");
+        assertThat(corrected.statusCode()).as(corrected.body()).isEqualTo(200);
+        JsonNode revisions =
+                new JsonMapper().readTree(folder.resolve("tawny.json").toFile()).get("revisions");
+        assertThat(revisions).hasSize(2);
+        assertThat(revisions.get(1).get("why").asText()).isEqualTo("corrected from the reading of " + pour);
+    }
+
+    @Test
+    void whatCannotBeMatchedSaysSo() {
+        assertThat(served.get("/match?colour=brown").body()).contains("is no colour");
+        assertThat(served.get("/match?colour=%230000ff").body()).contains("This colour can’t be reached");
+        assertThat(served.get("/match?colour=%23a8541c&depth=deep").body()).contains("This can’t be met");
+        assertThat(form("/match/keep", "colour", "#a8541c", "resin", "none", "p", "amber-paste:1")
+                        .statusCode())
+                .isEqualTo(422);
+    }
+
+    @Test
+    void aColourIsReadOffAPhotoBesideACard() throws IOException {
+        BufferedImage photo = new BufferedImage(400, 300, BufferedImage.TYPE_INT_RGB);
+        for (int x = 0; x < 400; x++) {
+            for (int y = 0; y < 300; y++) {
+                // L* 50 is 118.9 of 255 in sRGB (IEC 61966-2-1).
+                photo.setRGB(x, y, x < 200 ? 0x777777 : 0xA8541C);
+            }
+        }
+        ByteArrayOutputStream png = new ByteArrayOutputStream();
+        ImageIO.write(photo, "png", png);
+        HttpResponse<String> answer =
+                served.send(served.request("/photo-reading?with=card&L=50&points=0.25,0.5;0.75,0.5")
+                        .header("X-Book-Token", served.get("/token").body())
+                        .POST(HttpRequest.BodyPublishers.ofByteArray(png.toByteArray()))
+                        .build());
+        assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
+        String colour = new JsonMapper().readTree(answer.body()).get("colour").asText();
+        assertThat(Ciede2000.between(ColourText.parse(colour), ColourText.parse("#a8541c")))
+                .isLessThan(0.5);
+        assertThat(served.post("/photo-reading?with=card&points=0.2,0.5;0.7,0.5", "no photo")
+                        .body())
+                .isEqualTo("This is no photo that can be read; a JPEG or a PNG was expected.");
+        assertThat(served.post("/photo-reading?with=card&points=here", "no photo")
+                        .body())
+                .isEqualTo("Point at the card and then at the resin.");
+    }
+}
