@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
 import pigmentbook.mix.Mix;
@@ -44,19 +45,24 @@ public final class Bench {
     /**
      * Adds entries to a pour; they are on the disk when this returns.
      *
+     * @param lots finds the lots of a pour's record by what was typed
      * @return the pour's record as it is then
      * @throws SaveFailedException if an entry can't be taken or written: none is then
      * @throws BenchLog.OtherPhone if another phone entered something that this one had not seen
      */
     public static ObjectNode enter(
-            BookWriter writer, String pourId, BenchLog.Asked asked, LocalDateTime now, BenchLog.LotFinder lots)
+            BookWriter writer,
+            String pourId,
+            BenchLog.Asked asked,
+            LocalDateTime now,
+            Function<ObjectNode, BenchLog.LotFinder> lots)
             throws SaveFailedException, BenchLog.OtherPhone {
         AtomicReference<BenchLog.@Nullable OtherPhone> other = new AtomicReference<>();
         BookWriter.Current saved = writer.change(Kind.POUR, pourId, record -> {
             ObjectNode before = record.deepCopy();
             try {
                 return BenchLog.add(
-                        record, asked, now.truncatedTo(ChronoUnit.SECONDS).toString(), lots);
+                        record, asked, now.truncatedTo(ChronoUnit.SECONDS).toString(), lots.apply(record));
             } catch (BenchLog.OtherPhone e) {
                 other.set(e);
                 return before;

@@ -148,9 +148,13 @@ final class BenchPage {
             JsonNode asked = Json.MAPPER.readTree(context.bodyAsBytes());
             Instant now = clock.instant();
             ObjectNode saved = Bench.enter(
-                    live.writer(), id, entries(asked, now, clock), LocalDateTime.now(clock), finder(live, id));
+                    live.writer(),
+                    id,
+                    entries(asked, now, clock),
+                    LocalDateTime.now(clock),
+                    record -> finder(live, record));
             answer(context, saved, clock);
-            live.lookSoon();
+            live.lookAgain();
         } catch (JsonProcessingException e) {
             told(context, HttpStatus.BAD_REQUEST, "This is no JSON. Nothing was kept.");
         } catch (IOException e) {
@@ -194,9 +198,9 @@ final class BenchPage {
         return new BenchLog.Asked(device, asked.path("base").asInt(), entries);
     }
 
-    private static BenchLog.LotFinder finder(LiveBook live, String pourId) {
+    private static BenchLog.LotFinder finder(LiveBook live, JsonNode record) {
         Book book = live.now().book();
-        Resin resin = resin(book, record(live, pourId));
+        Resin resin = resin(book, record);
         return BenchLog.finder(book, resin == null ? "" : resin.id());
     }
 

@@ -105,11 +105,9 @@ public final class LiveBook {
         }
     }
 
-    /** Looks at the folder again, beside whatever else there is to do: after a save that nobody waits to see. */
-    void lookSoon() {
-        if (looking.compareAndSet(false, true)) {
-            background(this::look, "look at the book");
-        }
+    /** Lets the folder be looked at again once a page is asked for: after a save that nobody waits to see. */
+    void lookAgain() {
+        lookedAt = System.nanoTime() - 2 * LOOK_EVERY_NANOS;
     }
 
     /** Returns what saves into this book. */

@@ -35,6 +35,18 @@ final class RecipeActs {
 
     static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
         config.routes.post("/recipes", context -> done(context, () -> create(context, book, LocalDate.now(clock))));
+        config.routes.post("/own-book", context -> done(context, () -> ownBook(context, book)));
+        config.routes.get("/own-book/{name}", context -> {
+            String name = context.pathParam("name");
+            context.contentType("text/html; charset=utf-8")
+                    .result(Pages.told(
+                            "Your book is begun",
+                            "It lies in the folder \"" + name
+                                    + "\" beside this one, and is empty. Stop this program, then open"
+                                    + " your book with: java -jar pigment-book.jar --book " + name
+                                    + " open. Begin on its Shelf with"
+                                    + " your resin, or take in what you have with the command import."));
+        });
         config.routes.post(
                 "/recipes/{id}/copy",
                 context -> done(context, () -> copy(book, context.pathParam("id"), LocalDate.now(clock))));
@@ -83,6 +95,20 @@ final class RecipeActs {
         live.writer().create(Kind.RECIPE, id, record);
         live.reread();
         return "/recipes/" + id;
+    }
+
+    private static String ownBook(Context context, LiveBook live) throws SaveFailedException {
+        String name = context.formParam("name") == null
+                ? ""
+                : String.valueOf(context.formParam("name")).strip();
+        if (name.isEmpty() || name.length() > 80) {
+            throw new SaveFailedException("Type a name for your book, of at most 80 letters.");
+        }
+        java.nio.file.Path parent = live.now().folder().toAbsolutePath().getParent();
+        if (parent == null) {
+            throw new SaveFailedException("There is no folder to put your book in. Make one, and name it with --book.");
+        }
+        return "/own-book/" + pigmentbook.store.NewBook.begin(parent, name).getFileName();
     }
 
     private static String copy(LiveBook live, String of, LocalDate today)

@@ -77,6 +77,16 @@ class PageBrowserTest {
             shelf,390,dark
             shelf,2560,light
             recipes/ember,2560,dark
+            tints/amber-paste,1440,light
+            tints/amber-paste,390,dark
+            match?colour=%23a8541c&resin=slow-cast,1440,dark
+            match?colour=%23a8541c&resin=slow-cast,390,light
+            bench,1440,light
+            bench,390,dark
+            pours/2026-11-18-ember-1,1440,dark
+            pours/2026-11-18-ember-1,390,light
+            shelf/lots/AP-07,1440,light
+            shelf/lots/AP-07,390,dark
             nowhere,1440,light
             """)
     void axeFindsNoViolationAndNothingScrollsSideways(String path, int width, String theme) {
