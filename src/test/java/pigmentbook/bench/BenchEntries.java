@@ -146,7 +146,7 @@ public final class BenchEntries {
         for (int i = 0; i < times; i++) {
             start();
             begin();
-            long until = System.nanoTime() + (long) (random.nextDouble() * 400e6);
+            long until = System.nanoTime() + (long) (random.nextDouble() * 1_800e6);
             Thread killer = new Thread(() -> {
                 try {
                     Thread.sleep(Math.max(0, (until - System.nanoTime()) / 1_000_000));
