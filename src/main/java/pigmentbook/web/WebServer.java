@@ -89,6 +89,9 @@ public final class WebServer implements AutoCloseable {
         config.routes.after("/recipes*", context -> {
             if (shown.compareAndSet(false, true)) {
                 SheetWriters.prepare(SheetWriters.Format.XLSX);
+                Thread calm = new Thread(Memory::giveBackWhenIdle, "give memory back");
+                calm.setDaemon(true);
+                calm.start();
             }
         });
         config.routes.get("/", context -> context.redirect("/recipes"));
