@@ -103,6 +103,12 @@ class BenchBrowserTest extends CopiedBookInBrowser {
         browser.waitFor("the title shows it", () -> browser.driver.getTitle().matches("3\\d:\\d\\d left.*"));
         shot("bench-clock");
         browser.accessible();
+        browser.script("const real = Date.now; Date.now = () => real() + 3 * 3600e3;");
+        long set = System.nanoTime();
+        browser.waitFor(
+                "a clock that is set on changes nothing once the book said the time",
+                () -> System.nanoTime() - set > 4_000_000_000L
+                        && browser.text("[role=timer]").matches("(?s)3\\d:\\d\\d.*"));
         browser.driver.navigate().refresh();
         browser.waitFor(
                 "it runs on after a reload", () -> browser.text("[role=timer]").matches("(?s)3\\d:\\d\\d.*"));
