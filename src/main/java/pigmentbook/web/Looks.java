@@ -104,6 +104,19 @@ public final class Looks {
         values.put("lookQuery", query);
     }
 
+    /** Returns how a mix is named in the address of its look; empty where its look can't be worked out. */
+    static String queryOf(Book book, LiveTints live, Recipe.Revision revision) {
+        Tints tints = live.of(book);
+        try {
+            List<Loading> loadings = Loadings.of(book, revision);
+            boolean known = tints != null
+                    && loadings.stream().allMatch(each -> tints.known().contains(each.pigmentId()));
+            return known ? query(loadings, revision.resinId()) : "";
+        } catch (TintRefusedException e) {
+            return "";
+        }
+    }
+
     static List<Over> answer(Tints tints, List<Loading> loadings, String resin) {
         return wedge(tints, loadings, resin, ANSWER_MM);
     }

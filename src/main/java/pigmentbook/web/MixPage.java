@@ -131,7 +131,7 @@ public final class MixPage {
             problem = String.valueOf(e.getMessage());
         }
         values.put("look", lookChange(book, tints, mix, was));
-        Looks.fill(values, book, tints, mix == null ? revision : mix.revision());
+        values.put("lookQuery", Looks.queryOf(book, tints, mix == null ? revision : mix.revision()));
         values.put("problem", problem);
         values.put("volume", form.volume());
         values.put("total", form.total());
