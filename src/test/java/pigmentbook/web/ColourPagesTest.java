@@ -7,10 +7,8 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.net.URLEncoder;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import javax.imageio.ImageIO;
@@ -40,18 +38,7 @@ class ColourPagesTest {
     }
 
     private HttpResponse<String> form(String path, String... fields) {
-        StringBuilder body = new StringBuilder();
-        for (int i = 0; i < fields.length; i += 2) {
-            body.append(i == 0 ? "" : "&")
-                    .append(fields[i])
-                    .append('=')
-                    .append(URLEncoder.encode(fields[i + 1], StandardCharsets.UTF_8));
-        }
-        return served.send(served.request(path)
-                .header("X-Book-Token", served.get("/token").body())
-                .header("Content-Type", "application/x-www-form-urlencoded")
-                .POST(HttpRequest.BodyPublishers.ofString(body.toString()))
-                .build());
+        return served.form(path, fields);
     }
 
     @Test

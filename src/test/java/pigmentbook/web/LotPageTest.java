@@ -4,10 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
-import java.net.URLEncoder;
-import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Objects;
 import org.junit.jupiter.api.AfterEach;
@@ -37,18 +34,7 @@ class LotPageTest {
     }
 
     private HttpResponse<String> form(String path, String... fields) {
-        StringBuilder body = new StringBuilder();
-        for (int i = 0; i < fields.length; i += 2) {
-            body.append(i == 0 ? "" : "&")
-                    .append(fields[i])
-                    .append('=')
-                    .append(URLEncoder.encode(fields[i + 1], StandardCharsets.UTF_8));
-        }
-        return served.send(served.request("/shelf/lots/" + path)
-                .header("X-Book-Token", served.get("/token").body())
-                .header("Content-Type", "application/x-www-form-urlencoded")
-                .POST(HttpRequest.BodyPublishers.ofString(body.toString()))
-                .build());
+        return served.form("/shelf/lots/" + path, fields);
     }
 
     private Book book() throws Exception {

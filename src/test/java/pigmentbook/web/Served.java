@@ -2,9 +2,11 @@ package pigmentbook.web;
 
 import java.io.IOException;
 import java.net.URI;
+import java.net.URLEncoder;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -90,6 +92,22 @@ final class Served implements AutoCloseable {
         return send(request(path)
                 .header("X-Book-Token", get("/token").body())
                 .POST(HttpRequest.BodyPublishers.ofString(json))
+                .build());
+    }
+
+    /** Sends a form as the page does, with its token: names and values in turn. */
+    HttpResponse<String> form(String path, String... fields) {
+        StringBuilder body = new StringBuilder();
+        for (int i = 0; i < fields.length; i += 2) {
+            body.append(i == 0 ? "" : "&")
+                    .append(URLEncoder.encode(fields[i], StandardCharsets.UTF_8))
+                    .append('=')
+                    .append(URLEncoder.encode(fields[i + 1], StandardCharsets.UTF_8));
+        }
+        return send(request(path)
+                .header("X-Book-Token", get("/token").body())
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .POST(HttpRequest.BodyPublishers.ofString(body.toString()))
                 .build());
     }
 
