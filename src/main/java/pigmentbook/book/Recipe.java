@@ -92,6 +92,16 @@ public record Recipe(
      */
     public record LookAt(String pourId, int reading) {}
 
+    /** Returns the revision of a number, or null where there is none. */
+    public @Nullable Revision revision(int number) {
+        for (Revision revision : revisions) {
+            if (revision.number() == number) {
+                return revision;
+            }
+        }
+        return null;
+    }
+
     /** Returns the current revision, the last one. */
     public Revision current() {
         return revisions.get(revisions.size() - 1);

@@ -4,12 +4,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
 import pigmentbook.book.MixRatio;
 import pigmentbook.book.Pour;
 import pigmentbook.book.Recipe;
-import pigmentbook.quantity.Length;
 import pigmentbook.quantity.Numbers;
 
 /** What is not the same as in the pour that is made again. */
@@ -142,11 +140,11 @@ final class AgainCautions {
 
     /** A reading at another depth is told of by the mix itself. */
     private void depth() {
-        Double then = depthMm(was.pour());
+        Double then = WasAndWill.depthMm(was.pour());
         Double now = mix.layers().get(mix.layers().size() - 1).toMm();
         boolean told =
                 mix.cautions().stream().anyMatch(caution -> caution.code().equals("other-depth"));
-        if (then == null || now == null || told || Math.abs(then - now) < SAME_DEPTH_MM) {
+        if (then == null || then <= 0 || now == null || told || Math.abs(then - now) < SAME_DEPTH_MM) {
             return;
         }
         add(
@@ -156,18 +154,6 @@ final class AgainCautions {
                         + ": a see-through colour gets " + (now > then ? "darker" : "paler") + "; loading × "
                         + Shown.significant(then / now) + " keeps the look over the same backing.",
                 "loading × depth kept (Beer-Lambert)");
-    }
-
-    private static @Nullable Double depthMm(Pour pour) {
-        double depth = 0;
-        for (Pour.Layer layer : pour.layers()) {
-            Length own = layer.depth();
-            if (own == null) {
-                return null;
-            }
-            depth += own.mm();
-        }
-        return depth > 0 ? (Double) depth : null;
     }
 
     private void backing() {

@@ -62,7 +62,7 @@ public record AsPoured(
             throw new MixRefusedException("Nobody wrote down how much resin went into " + pour.id()
                     + ", so its percents can't be worked out. Mix " + recipe.id() + " as it is written.");
         }
-        Recipe.Revision written = written(recipe, pour);
+        Recipe.Revision written = recipe.revision(pour.revision());
         List<Recipe.PigmentLoading> loadings = new ArrayList<>();
         sums.colouring.forEach((item, grams) -> {
             if (grams > 0) {
@@ -93,15 +93,6 @@ public record AsPoured(
                     + layer + ".");
         }
         return List.of(pour.layers().get(layer - 1));
-    }
-
-    private static Recipe.@Nullable Revision written(Recipe recipe, Pour pour) {
-        for (Recipe.Revision revision : recipe.revisions()) {
-            if (revision.number() == pour.revision()) {
-                return revision;
-            }
-        }
-        return null;
     }
 
     /**

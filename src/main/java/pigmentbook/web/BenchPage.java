@@ -2,7 +2,6 @@ package pigmentbook.web;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -28,9 +27,7 @@ import pigmentbook.book.Recipe;
 import pigmentbook.book.Resin;
 import pigmentbook.mix.Caution;
 import pigmentbook.mix.Mix;
-import pigmentbook.mix.MixRefusedException;
 import pigmentbook.mix.OverPour;
-import pigmentbook.quantity.BadAmountException;
 import pigmentbook.quantity.Mass;
 import pigmentbook.sheet.Paper;
 import pigmentbook.sheet.SheetIds;
@@ -50,13 +47,8 @@ final class BenchPage {
 
     private BenchPage() {}
 
-    /** Made when the first entry comes, not while the server starts. */
-    private static final class Json {
-        static final JsonMapper MAPPER = new JsonMapper();
-    }
-
     static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
-        config.routes.post("/recipes/{id}/bench", context -> begin(context, book, clock));
+        config.routes.post("/recipes/{id}/bench", context -> Acts.done(context, () -> begin(context, book, clock)));
         config.routes.get(
                 "/recipes/{id}/bench-file", context -> file(context, book.now().book(), clock));
         addForHelpersTo(config, book, clock);
@@ -84,24 +76,18 @@ final class BenchPage {
         config.routes.get("/pours/{id}/over", context -> over(context, book));
     }
 
-    private static void begin(Context context, LiveBook live, Clock clock) throws BookUnavailableException {
-        context.contentType("text/plain; charset=utf-8");
-        try {
-            Book book = live.now().book();
-            Mix mix = MixPage.mix(context, book, clock, RecipePage.recipe(book, context.pathParam("id")));
-            String id = Bench.begin(
-                    live.writer(),
-                    live.reread().book(),
-                    mix,
-                    context.queryString() == null ? "" : context.queryString(),
-                    LocalDateTime.now(clock));
-            live.reread();
-            context.result("/pours/" + id + "/bench");
-        } catch (SaveFailedException | MixRefusedException | BadAmountException e) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT).result(String.valueOf(e.getMessage()));
-        } catch (ConflictException e) {
-            context.status(HttpStatus.CONFLICT).result(String.valueOf(e.getMessage()));
-        }
+    private static String begin(Context context, LiveBook live, Clock clock)
+            throws SaveFailedException, ConflictException, BookUnavailableException {
+        Book book = live.now().book();
+        Mix mix = MixPage.mix(context, book, clock, RecipePage.recipe(book, context.pathParam("id")));
+        String id = Bench.begin(
+                live.writer(),
+                live.reread().book(),
+                mix,
+                context.queryString() == null ? "" : context.queryString(),
+                LocalDateTime.now(clock));
+        live.reread();
+        return "/pours/" + id + "/bench";
     }
 
     /** Returns a pour's record as its file says it at this moment. */
@@ -145,7 +131,7 @@ final class BenchPage {
     private static void enter(Context context, LiveBook live, Clock clock) {
         String id = context.pathParam("id");
         try {
-            JsonNode asked = Json.MAPPER.readTree(context.bodyAsBytes());
+            JsonNode asked = SheetEdits.Json.MAPPER.readTree(context.bodyAsBytes());
             Instant now = clock.instant();
             ObjectNode saved = Bench.enter(
                     live.writer(),
@@ -204,16 +190,14 @@ final class BenchPage {
         return BenchLog.finder(book, resin == null ? "" : resin.id());
     }
 
-    private static @Nullable Resin resin(Book book, JsonNode record) {
+    /** Returns the resin of the revision that a pour's record names, or null. */
+    static @Nullable Resin resin(Book book, JsonNode record) {
         Recipe recipe = book.recipes().get(record.path("recipe").asText());
         if (recipe == null) {
             return null;
         }
-        Recipe.Revision revision = recipe.revisions().stream()
-                .filter(each -> each.number() == record.path("revision").asInt())
-                .findFirst()
-                .orElse(recipe.current());
-        return book.resins().get(revision.resinId());
+        Recipe.Revision revision = recipe.revision(record.path("revision").asInt());
+        return book.resins().get((revision == null ? recipe.current() : revision).resinId());
     }
 
     /** What to beware of where a cup got too much, from the plan's own targets and what is in the cup. */

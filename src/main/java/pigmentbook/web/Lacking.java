@@ -6,11 +6,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
 import pigmentbook.book.Item;
 import pigmentbook.book.Pigment;
-import pigmentbook.book.Recipe;
 import pigmentbook.book.Resin;
 import pigmentbook.mix.Shopping;
 import pigmentbook.quantity.Mass;
@@ -27,9 +25,9 @@ public final class Lacking {
     static List<Line> of(Book book, List<JsonNode> records, LocalDate today) {
         Map<Shopping.Product, Double> needs = new LinkedHashMap<>();
         for (JsonNode record : records) {
-            String resin = resinId(book, record);
+            Resin resin = BenchPage.resin(book, record);
             if (resin != null) {
-                add(needs, record, resin);
+                add(needs, record, resin.id());
             }
         }
         List<Line> lines = new ArrayList<>();
@@ -58,18 +56,6 @@ public final class Lacking {
                 }
             }
         }
-    }
-
-    private static @Nullable String resinId(Book book, JsonNode record) {
-        Recipe recipe = book.recipes().get(record.path("recipe").asText());
-        if (recipe == null) {
-            return null;
-        }
-        return recipe.revisions().stream()
-                .filter(each -> each.number() == record.path("revision").asInt())
-                .findFirst()
-                .orElse(recipe.current())
-                .resinId();
     }
 
     private static String name(Book book, Shopping.Product product) {

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Backing;
 import pigmentbook.book.Book;
@@ -109,8 +110,8 @@ public final class Looks {
         Tints tints = live.of(book);
         try {
             List<Loading> loadings = Loadings.of(book, revision);
-            boolean known = tints != null
-                    && loadings.stream().allMatch(each -> tints.known().contains(each.pigmentId()));
+            Set<String> read = tints == null ? Set.of() : tints.known();
+            boolean known = tints != null && loadings.stream().allMatch(each -> read.contains(each.pigmentId()));
             return known ? query(loadings, revision.resinId()) : "";
         } catch (TintRefusedException e) {
             return "";

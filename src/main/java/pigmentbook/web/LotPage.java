@@ -5,7 +5,6 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -17,7 +16,6 @@ import pigmentbook.book.Lot;
 import pigmentbook.colour.ColourText;
 import pigmentbook.colour.Lab;
 import pigmentbook.mix.LetDown;
-import pigmentbook.mix.MixRefusedException;
 import pigmentbook.mix.StockTrail;
 import pigmentbook.quantity.BadAmountException;
 import pigmentbook.quantity.Density;
@@ -31,15 +29,12 @@ import pigmentbook.store.SaveFailedException;
 /** A lot: how its stock came about, where it went, and what is done to it. */
 public final class LotPage {
 
+    private static final int MOST_TEXT = 300;
+
     private LotPage() {}
 
     /** A step of the trail. */
     public record Step(String date, String pour, String what, String change, String left) {}
-
-    /** Something done to a lot. */
-    private interface Act {
-        void run(Lot lot) throws SaveFailedException, ConflictException;
-    }
 
     static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
         config.routes.get(
@@ -55,12 +50,13 @@ public final class LotPage {
         post(config, book, "intermix", (context, lot) -> intermix(context, book, lot, LocalDate.now(clock)));
     }
 
+    /** Something done to a lot by a form. */
     private interface FormAct {
         void run(Context context, Lot lot) throws SaveFailedException, ConflictException;
     }
 
     private static void post(JavalinConfig config, LiveBook live, String name, FormAct act) {
-        config.routes.post("/shelf/lots/{id}/" + name, context -> done(context, live, lot -> act.run(context, lot)));
+        config.routes.post("/shelf/lots/{id}/" + name, context -> Acts.done(context, () -> done(live, context, act)));
     }
 
     private static Lot lot(Book book, String id) {
@@ -71,18 +67,12 @@ public final class LotPage {
         return lot;
     }
 
-    private static void done(Context context, LiveBook live, Act act) throws BookUnavailableException {
-        context.contentType("text/plain; charset=utf-8");
-        try {
-            Lot lot = lot(live.reread().book(), context.pathParam("id"));
-            act.run(lot);
-            live.reread();
-            context.result("/shelf/lots/" + lot.id());
-        } catch (SaveFailedException | BadAmountException | MixRefusedException e) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT).result(String.valueOf(e.getMessage()));
-        } catch (ConflictException e) {
-            context.status(HttpStatus.CONFLICT).result(String.valueOf(e.getMessage()));
-        }
+    private static String done(LiveBook live, Context context, FormAct act)
+            throws SaveFailedException, ConflictException, BookUnavailableException {
+        Lot lot = lot(live.reread().book(), context.pathParam("id"));
+        act.run(context, lot);
+        live.reread();
+        return "/shelf/lots/" + lot.id();
     }
 
     private static void show(Context context, Book book, LocalDate today) {
@@ -127,8 +117,7 @@ public final class LotPage {
     }
 
     private static String text(Context context, String name) {
-        String text = context.formParam(name);
-        return text == null ? "" : text.length() > 300 ? text.substring(0, 300) : text.strip();
+        return Acts.text(context, name, MOST_TEXT);
     }
 
     private static Mass grams(String what, String text) {

@@ -5,14 +5,12 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Backing;
 import pigmentbook.book.Book;
 import pigmentbook.book.Pigment;
@@ -36,6 +34,7 @@ import pigmentbook.tint.Tints;
 /** Which mixes from the shelf make a colour, how near they come and how sure that is. */
 public final class MatchPage {
 
+    private static final int MOST_TEXT = 80;
     private static final int ANSWERS = 5;
     private static final double SAMPLE_GRAMS = 40;
     private static final double REACHED = 2;
@@ -56,7 +55,8 @@ public final class MatchPage {
 
     static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock) {
         config.routes.get("/match", context -> show(context, book.now().book(), tints, LocalDate.now(clock)));
-        config.routes.post("/match/keep", context -> keep(context, book, LocalDate.now(clock)));
+        config.routes.post(
+                "/match/keep", context -> Acts.done(context, () -> keep(context, book, LocalDate.now(clock))));
     }
 
     private static String text(Context context, String name, String usual) {
@@ -155,27 +155,20 @@ public final class MatchPage {
     }
 
     /** Keeps an answer as a recipe, with the colour that was asked for, and leads to a sample of it. */
-    private static void keep(Context context, LiveBook live, LocalDate today) throws BookUnavailableException {
-        context.contentType("text/plain; charset=utf-8");
-        try {
-            Book book = live.now().book();
-            Lab target = ColourText.parse(form(context, "colour"));
-            List<Loading> loadings = Looks.loadings(context.formParams("p"));
-            String resin = form(context, "resin");
-            if (!book.resins().containsKey(resin)) {
-                throw new SaveFailedException("Choose a resin that is on the shelf.");
-            }
-            String name =
-                    form(context, "name").isEmpty() ? "Match of " + form(context, "colour") : form(context, "name");
-            String id = NewRecords.freeId(book.recipes().keySet(), name, "match");
-            live.writer().create(Kind.RECIPE, id, record(id, name, resin, loadings, target, context, today));
-            live.reread();
-            context.result("/recipes/" + id + "/mix?lead=total&total=40+g");
-        } catch (TintRefusedException | BadAmountException | SaveFailedException e) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT).result(String.valueOf(e.getMessage()));
-        } catch (ConflictException e) {
-            context.status(HttpStatus.CONFLICT).result(String.valueOf(e.getMessage()));
+    private static String keep(Context context, LiveBook live, LocalDate today)
+            throws SaveFailedException, ConflictException, BookUnavailableException {
+        Book book = live.now().book();
+        Lab target = ColourText.parse(form(context, "colour"));
+        List<Loading> loadings = Looks.loadings(context.formParams("p"));
+        String resin = form(context, "resin");
+        if (!book.resins().containsKey(resin)) {
+            throw new SaveFailedException("Choose a resin that is on the shelf.");
         }
+        String name = form(context, "name").isEmpty() ? "Match of " + form(context, "colour") : form(context, "name");
+        String id = NewRecords.freeId(book.recipes().keySet(), name, "match");
+        live.writer().create(Kind.RECIPE, id, record(id, name, resin, loadings, target, context, today));
+        live.reread();
+        return "/recipes/" + id + "/mix?lead=total&total=40+g";
     }
 
     private static ObjectNode record(
@@ -209,7 +202,6 @@ public final class MatchPage {
     }
 
     private static String form(Context context, String name) {
-        @Nullable String text = context.formParam(name);
-        return text == null ? "" : text.length() > 80 ? text.substring(0, 80) : text.strip();
+        return Acts.text(context, name, MOST_TEXT);
     }
 }

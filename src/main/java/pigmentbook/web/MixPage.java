@@ -94,10 +94,8 @@ public final class MixPage {
         if (context.queryParam("revision") != null || pour == null) {
             return RecipePage.revision(context, recipe);
         }
-        return recipe.revisions().stream()
-                .filter(each -> each.number() == pour.revision())
-                .findFirst()
-                .orElse(recipe.current());
+        Recipe.Revision poured = recipe.revision(pour.revision());
+        return poured == null ? recipe.current() : poured;
     }
 
     private static @Nullable Pour last(Book book, Recipe recipe) {

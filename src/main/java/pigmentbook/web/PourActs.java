@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -18,8 +17,6 @@ import pigmentbook.colour.ColourText;
 import pigmentbook.colour.Lab;
 import pigmentbook.mix.AsPoured;
 import pigmentbook.mix.MeasuredRoom;
-import pigmentbook.mix.MixRefusedException;
-import pigmentbook.quantity.BadAmountException;
 import pigmentbook.quantity.Length;
 import pigmentbook.quantity.Numbers;
 import pigmentbook.store.BookUnavailableException;
@@ -84,25 +81,17 @@ final class PourActs {
     }
 
     private static void done(Context context, LiveBook live, Act act) throws BookUnavailableException {
-        String id = context.pathParam("id");
-        context.contentType("text/plain; charset=utf-8");
-        try {
+        Acts.done(context, () -> {
+            String id = context.pathParam("id");
             PourPage.pour(live.now().book(), id);
             act.run(id);
             live.reread();
-            context.result("/pours/" + id);
-        } catch (SaveFailedException | MixRefusedException | BadAmountException e) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT).result(String.valueOf(e.getMessage()));
-        } catch (ConflictException e) {
-            context.status(HttpStatus.CONFLICT).result(String.valueOf(e.getMessage()));
-        } catch (IOException e) {
-            context.status(HttpStatus.BAD_REQUEST).result("This could not be read. Nothing was changed.");
-        }
+            return "/pours/" + id;
+        });
     }
 
     private static String text(Context context, String name) {
-        String text = context.formParam(name);
-        return text == null ? "" : text.length() > MOST_TEXT ? text.substring(0, MOST_TEXT) : text.strip();
+        return Acts.text(context, name, MOST_TEXT);
     }
 
     private static void result(Context context, LiveBook live, String id) throws SaveFailedException {

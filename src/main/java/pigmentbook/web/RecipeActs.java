@@ -6,7 +6,6 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
 import java.time.Clock;
 import java.time.LocalDate;
 import pigmentbook.book.Book;
@@ -28,14 +27,10 @@ final class RecipeActs {
 
     private RecipeActs() {}
 
-    /** Something done to the book, after which a page is shown. */
-    private interface Act {
-        String run() throws SaveFailedException, ConflictException, BookUnavailableException;
-    }
-
     static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
-        config.routes.post("/recipes", context -> done(context, () -> create(context, book, LocalDate.now(clock))));
-        config.routes.post("/own-book", context -> done(context, () -> ownBook(context, book)));
+        config.routes.post(
+                "/recipes", context -> Acts.done(context, () -> create(context, book, LocalDate.now(clock))));
+        config.routes.post("/own-book", context -> Acts.done(context, () -> ownBook(context, book)));
         config.routes.get("/own-book/{name}", context -> {
             String name = context.pathParam("name");
             context.contentType("text/html; charset=utf-8")
@@ -49,23 +44,11 @@ final class RecipeActs {
         });
         config.routes.post(
                 "/recipes/{id}/copy",
-                context -> done(context, () -> copy(book, context.pathParam("id"), LocalDate.now(clock))));
+                context -> Acts.done(context, () -> copy(book, context.pathParam("id"), LocalDate.now(clock))));
         config.routes.post(
-                "/recipes/{id}/away", context -> done(context, () -> tag(book, context.pathParam("id"), true)));
+                "/recipes/{id}/away", context -> Acts.done(context, () -> tag(book, context.pathParam("id"), true)));
         config.routes.post(
-                "/recipes/{id}/back", context -> done(context, () -> tag(book, context.pathParam("id"), false)));
-    }
-
-    /** Does it and answers with the address to go to, else with what is wrong. */
-    private static void done(Context context, Act act) throws BookUnavailableException {
-        context.contentType("text/plain; charset=utf-8");
-        try {
-            context.result(act.run());
-        } catch (SaveFailedException e) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT).result(String.valueOf(e.getMessage()));
-        } catch (ConflictException e) {
-            context.status(HttpStatus.CONFLICT).result(String.valueOf(e.getMessage()));
-        }
+                "/recipes/{id}/back", context -> Acts.done(context, () -> tag(book, context.pathParam("id"), false)));
     }
 
     private static String create(Context context, LiveBook live, LocalDate today)

@@ -39,7 +39,7 @@ final class SheetEdits {
     private SheetEdits() {}
 
     /** Made when the first change comes, not while the server starts. */
-    private static final class Json {
+    static final class Json {
         static final JsonMapper MAPPER = new JsonMapper();
     }
 

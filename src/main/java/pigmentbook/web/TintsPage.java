@@ -5,7 +5,6 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -21,6 +20,7 @@ import pigmentbook.book.Pour;
 import pigmentbook.colour.Ciede2000;
 import pigmentbook.colour.Srgb;
 import pigmentbook.quantity.Numbers;
+import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.ConflictException;
 import pigmentbook.store.Kind;
 import pigmentbook.store.SaveFailedException;
@@ -43,6 +43,7 @@ public final class TintsPage {
     private static final double USUAL_TOP_PERCENT = 5;
     private static final double CHIP_MM = 3;
     private static final double[] LADDER = {1.0 / 40, 1.0 / 10, 1.0 / 3, 1};
+    private static final int MOST_ID = 60;
     private static final double MUCH = 0.5;
 
     private TintsPage() {}
@@ -62,7 +63,8 @@ public final class TintsPage {
     static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock) {
         config.routes.get("/tints", context -> show(context, book.now().book(), tints, null));
         config.routes.get("/tints/{id}", context -> show(context, book.now().book(), tints, context.pathParam("id")));
-        config.routes.post("/tints/{id}/chips", context -> chips(context, book, LocalDate.now(clock)));
+        config.routes.post(
+                "/tints/{id}/chips", context -> Acts.done(context, () -> chips(context, book, LocalDate.now(clock))));
     }
 
     private static void show(Context context, Book book, LiveTints live, @Nullable String asked) {
@@ -230,26 +232,20 @@ public final class TintsPage {
     }
 
     /** Begins a recipe of sample chips of a pigment, weak to strong, and leads to the mix of its first one. */
-    private static void chips(Context context, LiveBook live, LocalDate today) throws Exception {
+    private static String chips(Context context, LiveBook live, LocalDate today)
+            throws SaveFailedException, ConflictException, BookUnavailableException {
         Book book = live.now().book();
         Pigment pigment = book.pigments().get(context.pathParam("id"));
-        context.contentType("text/plain; charset=utf-8");
         if (pigment == null || book.resins().isEmpty()) {
             throw new NotThereException("There is no such pigment, or no resin, on the shelf.");
         }
         String stem = "chips-" + pigment.id();
-        String id = stem.length() > 60 ? stem.substring(0, 60) : stem;
-        try {
-            if (!book.recipes().containsKey(id)) {
-                live.writer().create(Kind.RECIPE, id, chipsOf(book, pigment, id, today));
-                live.reread();
-            }
-            context.result("/recipes/" + id + "/mix?lead=total&total=40+g&revision=1");
-        } catch (SaveFailedException e) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT).result(String.valueOf(e.getMessage()));
-        } catch (ConflictException e) {
-            context.status(HttpStatus.CONFLICT).result(String.valueOf(e.getMessage()));
+        String id = stem.length() > MOST_ID ? stem.substring(0, MOST_ID) : stem;
+        if (!book.recipes().containsKey(id)) {
+            live.writer().create(Kind.RECIPE, id, chipsOf(book, pigment, id, today));
+            live.reread();
         }
+        return "/recipes/" + id + "/mix?lead=total&total=40+g&revision=1";
     }
 
     private static ObjectNode chipsOf(Book book, Pigment pigment, String id, LocalDate today) {
