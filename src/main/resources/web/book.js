@@ -52,7 +52,7 @@ if (cut) {
   const tell = () => {
     const text = $("#slices").textContent, slices = text ? JSON.parse(text) : [], s = slices[+cut.value] ?? { mm: "", room: "", area: "" };
     $("#cutter").hidden = !text;
-    $("#m-h").textContent = s.mm; $("#m-below").textContent = s.room; $("#m-area").textContent = s.area;
+    $("#m-h").textContent = s.mm; $("#m-below").innerHTML = s.room; $("#m-area").innerHTML = s.area;
     cut.setAttribute("aria-valuetext", s.mm + " mm");
     for (const line of all("[data-cut]")) { const [x, x2, floor, perMm] = line.dataset.cut.split(" ").map(Number), y = floor - s.mm * perMm; line.setAttribute("d", `M${x} ${y}H${x2}`); }
   };

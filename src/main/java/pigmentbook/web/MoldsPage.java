@@ -116,11 +116,15 @@ public final class MoldsPage {
                     .append("{\"mm\":\"")
                     .append(Figures.plain(height, 1))
                     .append("\",\"room\":\"")
-                    .append(Figures.plain(mold.cavity().between(0, height).roomMl(), 1))
+                    .append(quoted(Figures.of(mold.cavity().between(0, height).roomMl(), 1)))
                     .append("\",\"area\":\"")
-                    .append(Figures.plain(mold.cavity().areaMm2At(height) / 100, 1))
+                    .append(quoted(Figures.of(mold.cavity().areaMm2At(height) / 100, 1)))
                     .append("\"}");
         }
         return json.append(']').toString();
+    }
+
+    private static String quoted(String html) {
+        return html.replace("\"", "\\\"");
     }
 }
