@@ -195,7 +195,7 @@ class PageBrowserTest {
         WebElement cut = browser.findElement(By.id("cut"));
         assertThat(text("#m-below")).isEqualTo("6046.4");
         cut.sendKeys(Keys.HOME);
-        waitFor(() -> text("#m-below").equals("0"));
+        waitFor(() -> text("#m-below").equals("0.0"));
         cut.sendKeys(Keys.END);
         waitFor(() -> text("#m-below").equals("6046.4"));
         noConsoleErrors();
