@@ -149,6 +149,9 @@ public final class BenchPlan {
                         .put("code", lot.code())
                         .put("good", lot.isGoodOn(mix.on()))
                         .put(
+                                "expires",
+                                lot.expires() == null ? null : lot.expires().toString())
+                        .put(
                                 "left",
                                 Mass.ofGrams(Math.rint(book.leftGrams(lot) * 10) / 10)
                                         .written());
