@@ -47,7 +47,7 @@ export function stateOf(plan, log) {
   if (before && before.layer !== cup.layer && !begun && !entries.some(e => e.what === "check" && e.layer === cup.layer && e.cup === 0)) state.between = true;
   if (!state.item) state.step = "clock";
   else if (state.item.over) state.step = "over";
-  else if (state.item.item === "part B" && state.item.sum === 0 && !cup.checked) state.step = "check";
+  else if (state.item.item === "part B" && state.item.sum === 0 && !cup.checked && plan.secondPerson !== false) state.step = "check";
   else state.step = "weigh";
   return state;
 }

@@ -68,6 +68,9 @@ public final class BenchPlan {
                 "cupTare",
                 mix.scales().cupTareGrams() > 0 ? (Double) mix.scales().cupTareGrams() : null,
                 "g");
+        if (!book.settings().secondPerson()) {
+            plan.put("secondPerson", false);
+        }
         amount(plan, "cupMost", mix.inputs().cupMostGrams(), "g");
         amount(plan, "room", mix.roomMl(), "mL");
         times(plan.putObject("times"), mix.timeline());

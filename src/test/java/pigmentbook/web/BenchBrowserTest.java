@@ -129,6 +129,25 @@ class BenchBrowserTest extends CopiedBookInBrowser {
         browser.noConsoleErrors();
     }
 
+    @Test
+    void aBookMayDoWithoutASecondPerson() throws IOException {
+        Path book = folder.resolve("book.json");
+        Files.writeString(
+                book, Files.readString(book).replace("\"defaults\": {", "\"defaults\": { \"secondPerson\": false,"));
+        served.close();
+        served = new Served(folder);
+        begin("lead=total&total=500+g&cup=1500+g");
+        browser.find("#who").sendKeys("Ida");
+        for (String next : List.of("Part A", "Amber paste", "Copper mica", "Rust paste", "Smoke paste")) {
+            browser.waitFor(next, () -> title().equals(next));
+            weigh(target());
+        }
+        browser.waitFor("part B without a check", () -> title().equals("Part B"));
+        assertThat(served.get("/recipes/ember/bench-file?lead=total&total=500+g")
+                        .body())
+                .contains("\"secondPerson\":false");
+    }
+
     private static double grams(JsonNode weighed, int row) {
         return Double.parseDouble(weighed.get(row).get("actual").asText().replace(" g", ""));
     }
