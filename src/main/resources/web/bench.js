@@ -11,10 +11,10 @@ export function stateOf(plan, log) {
   const empty = (layer, cup) => ({
     layer, cup, factor: 1, checked: "", poured: "", partB: "",
     items: plan.layers[layer - 1].cups[cup - 1].items.map(i => ({
-      item: i.item, name: i.name, lot: i.lot, step: grams(i.step), planned: grams(i.target), low0: grams(i.low), high0: grams(i.high), sum: 0, lots: [], noted: false,
+      item: i.item, name: i.name, lot: i.lot, step: grams(i.step), planned: grams(i.target), low0: grams(i.low), high0: grams(i.high), sum: 0, lots: [], byLot: {}, noted: false,
     })),
   });
-  const cups = plan.layers.flatMap((l, i) => l.cups.map((c, j) => empty(i + 1, j + 1)));
+  const cups = plan.layers.flatMap((l, i) => l.cups.map((c, j) => empty(i + 1, j + 1))), thrown = [];
   for (const e of entries) {
     const at = cups.findIndex(c => c.layer === e.layer && c.cup === e.cup), cup = cups[at];
     if (!cup) continue;
@@ -22,13 +22,14 @@ export function stateOf(plan, log) {
     if (e.what === "weigh" && item) {
       item.sum += grams(e.grams); item.noted = false; item.last = e;
       if (!item.lots.includes(e.lot)) item.lots.push(e.lot);
+      item.byLot[e.lot] = (item.byLot[e.lot] || 0) + grams(e.grams);
       if (e.item === "part B") cup.partB ||= e.at; else cup.checked = "";
     }
     if (e.what === "follow") cup.factor = Math.max(cup.factor, ...cup.items.map(i => i.planned > 0 ? i.sum / i.planned : 0));
     if (e.what === "note" && item) item.noted = true;
     if (e.what === "check") cup.checked = e.by || "nobody";
     if (e.what === "poured") cup.poured = e.at;
-    if (e.what === "throw") cups[at] = empty(e.layer, e.cup);
+    if (e.what === "throw") { thrown.push(cup); cups[at] = empty(e.layer, e.cup); }
   }
   for (const cup of cups) for (const i of cup.items) {
     i.target = i.planned * cup.factor; i.low = i.low0 * cup.factor; i.high = i.high0 * cup.factor;
@@ -37,7 +38,7 @@ export function stateOf(plan, log) {
     i.settled = i.noted || i.sum >= i.low - EPS;
   }
   const cup = cups.find(c => !c.poured), last = entries.at(-1);
-  const state = { cups, cup, last, done: entries.some(e => e.what === "done"), step: "end", item: null };
+  const state = { cups, thrown, cup, last, done: entries.some(e => e.what === "done"), step: "end", item: null };
   if (!cup) return state;
   const before = cups[cups.indexOf(cup) - 1];
   state.layerBegan = cups.find(c => c.layer === cup.layer && c.partB)?.partB || "";

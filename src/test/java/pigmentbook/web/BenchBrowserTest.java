@@ -236,6 +236,16 @@ class BenchBrowserTest extends CopiedBookInBrowser {
         browser.driver.navigate().refresh();
         browser.waitFor("the first item", () -> title().equals("Part A"));
         browser.find("#who").sendKeys("Ida");
+        weigh("111");
+        browser.waitFor("some is in", () -> title().equals("Add Part A"));
+        press("Throw this cup away");
+        press("Yes, throw this cup away");
+        browser.waitFor("it begins anew", () -> title().equals("Part A"));
+        weigh("200");
+        browser.waitFor("some is in", () -> title().equals("Add Part A"));
+        press("Change lot");
+        browser.find("#lot").sendKeys("A-2409");
+        press("Take this lot");
         String partA = target();
         weigh(partA);
         browser.waitFor("it goes on", () -> title().equals("Amber paste"));
@@ -254,7 +264,10 @@ class BenchBrowserTest extends CopiedBookInBrowser {
                 new pigmentbook.store.BookFolder(folder).open().book());
         assertThat(draft.problems()).isEmpty();
         JsonNode weighed = draft.pour().at("/layers/0/cups/0/weighed");
-        assertThat(weighed.get(0).get("actual").asText()).isEqualTo(partA + " g");
+        assertThat(weighed.get(0).get("actual").asText()).isEqualTo("200 g");
+        assertThat(weighed.get(1).get("lot").asText()).isEqualTo("A-2409");
+        assertThat(weighed.get(1).get("actual").asText()).isEqualTo(partA + " g");
+        assertThat(draft.pour().at("/thrown/0/actual").asText()).isEqualTo("111 g");
         assertThat(draft.pour().get("by").asText()).isEqualTo("Ida");
         assertThat(draft.started()).isNotNull();
         browser.go(served.url() + "bench", PHONE);
