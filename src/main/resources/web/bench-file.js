@@ -11,21 +11,25 @@ const by = () => { try { return localStorage.getItem("bench-by") || given; } cat
 let given = "";
 
 function entries() {
-  const state = stateOf(plan, log), cells = { ...begun.entries }, notes = [];
+  const state = stateOf(plan, log), cells = { ...begun.entries }, notes = [], weighings = [];
+  const written = g => String(+g.toFixed(4)), cellOf = (cup, i) => plan.layers[cup.layer - 1].cups[cup.cup - 1].items.find(p => p.item === i.item).cell;
+  // A row of a sheet has one lot: what it can't say stands beside, lot by lot.
+  const beside = (cup, i, more) => { for (const lot of i.lots) weighings.push({ cell: cellOf(cup, i), lot, grams: written(i.byLot[lot]), ...more }); };
   const first = log.find(e => e.what === "weigh");
   if (first) { const d = new Date(first.at); cells.started = new Date(d - d.getTimezoneOffset() * 60000).toISOString().slice(0, 16); }
   for (const cup of state.cups) {
     let who = "";
     for (const i of cup.items) {
-      const cell = plan.layers[cup.layer - 1].cups[cup.cup - 1].items.find(p => p.item === i.item).cell;
+      const cell = cellOf(cup, i);
       // An empty entry says that nothing was weighed yet; a missing one would say that the row was lost.
       cells["actual_g_" + cell] = ""; cells["lot_" + cell] = i.lot;
-      if (i.sum > 0) { cells["actual_g_" + cell] = String(+i.sum.toFixed(4)); cells["lot_" + cell] = i.lots.at(-1); who = i.last?.by || who; }
-      if (i.lots.length > 1) notes.push(`${i.item} in layer ${cup.layer}, cup ${cup.cup} came from ${i.lots.join(" and ")}`);
+      if (i.sum > 0) { cells["actual_g_" + cell] = written(i.sum); cells["lot_" + cell] = i.lots.join(" + "); who = i.last?.by || who; }
+      if (i.lots.length > 1) beside(cup, i);
     }
     if (who) cells[`by_${cup.layer}_${cup.cup}`] = who;
     if (cup.checked && cup.checked !== "nobody") cells.checked_by = cup.checked;
   }
+  for (const cup of state.thrown) for (const i of cup.items) beside(cup, i, { thrown: true });
   const undone = new Set(log.filter(e => e.what === "undo").map(e => e.of));
   for (const e of log) if (!undone.has(e.id)) {
     if (e.what === "note") notes.push(`${e.item}: ${e.text}`);
@@ -33,7 +37,7 @@ function entries() {
     if (e.what === "follow") notes.push(`in layer ${e.layer}, cup ${e.cup} the other targets followed what was over`);
   }
   if (notes.length) cells.deviation = notes.join("; ");
-  return { ...begun, entries: cells };
+  return { ...begun, entries: cells, ...(weighings.length ? { weighings } : {}) };
 }
 
 const handBack = () => {

@@ -11,10 +11,10 @@ export function stateOf(plan, log) {
   const empty = (layer, cup) => ({
     layer, cup, factor: 1, checked: "", poured: "", partB: "",
     items: plan.layers[layer - 1].cups[cup - 1].items.map(i => ({
-      item: i.item, name: i.name, lot: i.lot, step: grams(i.step), planned: grams(i.target), low0: grams(i.low), high0: grams(i.high), sum: 0, lots: [], noted: false,
+      item: i.item, name: i.name, lot: i.lot, step: grams(i.step), planned: grams(i.target), low0: grams(i.low), high0: grams(i.high), sum: 0, lots: [], byLot: {}, noted: false,
     })),
   });
-  const cups = plan.layers.flatMap((l, i) => l.cups.map((c, j) => empty(i + 1, j + 1)));
+  const cups = plan.layers.flatMap((l, i) => l.cups.map((c, j) => empty(i + 1, j + 1))), thrown = [];
   for (const e of entries) {
     const at = cups.findIndex(c => c.layer === e.layer && c.cup === e.cup), cup = cups[at];
     if (!cup) continue;
@@ -22,13 +22,14 @@ export function stateOf(plan, log) {
     if (e.what === "weigh" && item) {
       item.sum += grams(e.grams); item.noted = false; item.last = e;
       if (!item.lots.includes(e.lot)) item.lots.push(e.lot);
+      item.byLot[e.lot] = (item.byLot[e.lot] || 0) + grams(e.grams);
       if (e.item === "part B") cup.partB ||= e.at; else cup.checked = "";
     }
     if (e.what === "follow") cup.factor = Math.max(cup.factor, ...cup.items.map(i => i.planned > 0 ? i.sum / i.planned : 0));
     if (e.what === "note" && item) item.noted = true;
     if (e.what === "check") cup.checked = e.by || "nobody";
     if (e.what === "poured") cup.poured = e.at;
-    if (e.what === "throw") cups[at] = empty(e.layer, e.cup);
+    if (e.what === "throw") { thrown.push(cup); cups[at] = empty(e.layer, e.cup); }
   }
   for (const cup of cups) for (const i of cup.items) {
     i.target = i.planned * cup.factor; i.low = i.low0 * cup.factor; i.high = i.high0 * cup.factor;
@@ -37,7 +38,7 @@ export function stateOf(plan, log) {
     i.settled = i.noted || i.sum >= i.low - EPS;
   }
   const cup = cups.find(c => !c.poured), last = entries.at(-1);
-  const state = { cups, cup, last, done: entries.some(e => e.what === "done"), step: "end", item: null };
+  const state = { cups, thrown, cup, last, done: entries.some(e => e.what === "done"), step: "end", item: null };
   if (!cup) return state;
   const before = cups[cups.indexOf(cup) - 1];
   state.layerBegan = cups.find(c => c.layer === cup.layer && c.partB)?.partB || "";
@@ -47,7 +48,7 @@ export function stateOf(plan, log) {
   if (before && before.layer !== cup.layer && !begun && !entries.some(e => e.what === "check" && e.layer === cup.layer && e.cup === 0)) state.between = true;
   if (!state.item) state.step = "clock";
   else if (state.item.over) state.step = "over";
-  else if (state.item.item === "part B" && state.item.sum === 0 && !cup.checked) state.step = "check";
+  else if (state.item.item === "part B" && state.item.sum === 0 && !cup.checked && plan.secondPerson !== false) state.step = "check";
   else state.step = "weigh";
   return state;
 }
@@ -80,7 +81,15 @@ function make(tag, attributes = {}, ...inside) {
 }
 const fixed = (x, d) => (Math.round(x * 10 ** d + 1e-9) / 10 ** d).toFixed(d);
 const clock = ms => new Date(ms).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
-const day = ms => new Date(ms).toLocaleDateString([], { weekday: "short" });
+const day = ms => new Date(ms).toLocaleDateString([], { year: "numeric", month: "2-digit", day: "2-digit" });
+const isoDay = ms => { const d = new Date(ms); return new Date(d - d.getTimezoneOffset() * 60000).toISOString().slice(0, 10); };
+/** A moment as a clock on the wall shows it: with its day where that is not today's, with its zone where the clock shows it twice. */
+export function when(ms, now) {
+  const near = Math.abs(ms - now) < 6 * 24 * 3600000, twice = [-3600000, 3600000].some(d => clock(ms + d) === clock(ms));
+  return (day(ms) === day(now) ? "" : new Date(ms).toLocaleDateString([], near ? { weekday: "short" } : { weekday: "short", day: "numeric", month: "short" }) + " ")
+    + (twice ? new Date(ms).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", timeZoneName: "short" }) : clock(ms));
+}
+const hours = ms => { const m = Math.ceil(ms / 60000); return `${Math.floor(m / 60)} h ${m % 60} min`; };
 const minutes = ms => { const s = Math.max(0, Math.floor(ms / 1000)); return `${Math.floor(s / 60)}:${String(s % 60).padStart(2, "0")}`; };
 
 /** Runs the bench in an element. The home keeps the log: { plan, log(), held(), told(), now(), enter(entry), by(), setBy(name), over(cup), end }. */
@@ -128,6 +137,8 @@ export function bench(root, home) {
       Number.isFinite(value) && value > 0 ? make("path", { class: "solid", d: `M${at - 11} 4h22l-11 20z` }) : null);
   };
 
+  // A lot good when the pour was planned may be past its date when a later layer is weighed.
+  const past = lot => lot?.expires ? lot.expires < isoDay(home.now()) : lot?.good === false;
   const findLot = (item, text) => {
     if (text === "unknown") return text;
     const t = text.trim().toLowerCase(), lots = plan.lots[item] || [];
@@ -158,11 +169,11 @@ export function bench(root, home) {
     button.onclick = take;
     const input = make("input", { id: "g", inputmode: "decimal", autocomplete: "off", value: form.text, enterkeyhint: "done", oninput: e => { form.text = e.target.value; tell(); }, onkeydown: e => { if (e.key === "Enter") take(); } });
     const key = k => make("button", { type: "button", "aria-label": k === "⌫" ? "take the last figure back" : k === "." ? "decimal mark" : null, onclick: () => { form.text = k === "⌫" ? form.text.slice(0, -1) : form.text + k; input.value = form.text; tell(); } }, k);
-    const lots = make("datalist", { id: "lots" }, ...(plan.lots[item.item] || []).map(l => make("option", { value: l.lot }, `${l.code || ""} ${l.left} left${l.good ? "" : ", past its date"}`)));
+    const lots = make("datalist", { id: "lots" }, ...(plan.lots[item.item] || []).map(l => make("option", { value: l.lot }, `${l.code || ""} ${l.left} left${past(l) ? ", past its date" : ""}`)));
     tell();
     const lotLine = form.mode === "lot"
       ? make("div", {}, make("label", { for: "lot" }, `Lot of ${item.name}: type or scan its label; if nobody knows it, type unknown`), lots, make("input", { id: "lot", list: "lots", autocomplete: "off", value: form.lot ?? "", oninput: e => { form.lot = e.target.value; }, onkeydown: e => { if (e.key === "Enter") { form.mode = ""; draw(true); } } }), make("div", { class: "acts" }, make("button", { type: "button", onclick: () => { form.mode = ""; draw(true); } }, "Take this lot"), make("button", { type: "button", class: "plain", onclick: () => { form.lot = null; form.mode = ""; draw(true); } }, "Leave it")))
-      : make("p", { class: "lot" }, make("span", {}, "Lot ", make("b", {}, lot), isPart ? ", big scale" : ", fine scale"), make("button", { type: "button", class: "plain", onclick: () => { form.mode = "lot"; form.lot = ""; draw(true); root.querySelector("#lot")?.focus(); } }, "Change lot"));
+      : make("p", { class: "lot" }, make("span", {}, "Lot ", make("b", {}, lot), past((plan.lots[item.item] || []).find(l => l.lot === lot)) ? ", past its date" : "", isPart ? ", big scale" : ", fine scale"), make("button", { type: "button", class: "plain", onclick: () => { form.mode = "lot"; form.lot = ""; draw(true); root.querySelector("#lot")?.focus(); } }, "Change lot"));
     return [
       adding ? make("div", { class: "caution warn", role: "alert" }, make("svg", { viewBox: "0 0 16 16", "aria-hidden": "true" }, make("path", { d: "M8 1l7.500 13.500H.5z", fill: "none", stroke: "currentColor", "stroke-width": 1.5 })), make("div", {}, make("b", {}, `${fixed(rest, item.decimals)} g short.`), ` ${fixed(item.sum, item.decimals)} g of ${item.name} is in; at least ${fixed(item.low, item.decimals)} g is wanted.`)) : null,
       make("div", {}, make("h1", {}, (adding ? "Add " : "") + item.name), lotLine),
@@ -215,17 +226,19 @@ export function bench(root, home) {
 
   const stepsOf = (s, began) => {
     const t = plan.times, cups = plan.layers[s.cup.layer - 1].cups.length, at = ms => began + ms, list = [["Stir", 0], ["Change into a clean cup, stir", part.min(t.secondStir)], ["Rest", part.min(t.rest)], ["Pour" + (s.cup.cup < cups ? `, then weigh cup ${s.cup.cup + 1}` : ""), part.min(t.pour)]];
-    for (const p of t.passes || []) list.push(["Surface pass, for bubbles", part.min(p)]);
-    if (s.cup.layer < plan.layers.length && t.nextLayerFrom) list.push([`Layer ${s.cup.layer + 1}`, part.h(t.nextLayerFrom)]);
+    // Passes and the next layer count from the layer's first cup, as in the mix; the rest from this one.
+    const layer = (Date.parse(s.layerBegan) || began) - began;
+    for (const p of t.passes || []) list.push(["Surface pass, for bubbles", layer + part.min(p)]);
+    if (s.cup.layer < plan.layers.length && t.nextLayerFrom) list.push([`Layer ${s.cup.layer + 1}`, layer + part.h(t.nextLayerFrom)]);
     return list.filter(x => x[1] != null).map(([what, ms]) => ({ what, at: at(ms) }));
   };
 
   function clockScreen(s) {
     const began = Date.parse(s.cup.partB), first = Date.parse(s.layerBegan) || began, pourBy = part.min(plan.times.pourBy);
     const steps = stepsOf(s, began), now = home.now(), current = [...steps].reverse().find(x => x.at <= now) || steps[0];
-    return [make("div", {}, make("p", { class: "soft" }, `Part B went in at ${clock(first)}. ${pourBy == null ? "No working time is stated; gone:" : "Left to pour:"}`), make("p", { class: "target", role: "timer", "data-left": true }), pourBy == null ? null : make("p", {}, "Pour by ", make("b", {}, clock(first + pourBy)), " at the latest, a rule of thumb")),
+    return [make("div", {}, make("p", { class: "soft" }, `Part B went in at ${when(first, now)}. ${pourBy == null ? "No working time is stated; gone:" : "Left to pour:"}`), make("p", { class: "target", role: "timer", "data-left": true }), pourBy == null ? null : make("p", {}, "Pour by ", make("b", {}, when(first + pourBy, now)), " at the latest, a rule of thumb")),
       make("div", { class: "now" }, make("h1", { "data-now": true }, current.what), make("p", {}, "Leave the last film in the cup.")),
-      make("ol", { class: "steps" }, ...steps.map(x => make("li", {}, make("span", {}, x === current ? make("b", {}, x.what) : x.what), make("span", {}, x.at - now > 20 * 3600000 ? day(x.at) + " " : "", clock(x.at))))),
+      make("ol", { class: "steps" }, ...steps.map(x => make("li", {}, make("span", {}, x === current ? make("b", {}, x.what) : x.what), make("span", {}, when(x.at, now))))),
       make("button", { type: "button", class: "next", onclick: () => enter({ what: "poured" }) }, `Cup ${s.cup.cup} is poured`),
       acts(s, make("button", { type: "button", class: "alarm", onclick: () => { form.mode = form.mode === "hot" ? "" : "hot"; draw(true); } }, "Too hot, smoking")), form.mode === "hot" ? heat() : null];
   }
@@ -233,13 +246,14 @@ export function bench(root, home) {
 
   function between(s) {
     const began = Date.parse(stateOf(plan, home.log()).cups.find(c => c.layer === s.cup.layer - 1 && c.partB)?.partB || ""), from = part.h(plan.times.nextLayerFrom), to = part.h(plan.times.nextLayerTo);
-    return [make("h1", {}, `Layer ${s.cup.layer - 1} is poured`), from == null ? make("p", {}, "The data sheet states no time for the next layer: when it is tacky like masking tape.") : make("p", {}, `Layer ${s.cup.layer} may go on from `, make("b", {}, `${day(began + from)} ${clock(began + from)}`), to == null ? "" : [" until ", make("b", {}, `${day(began + to)} ${clock(began + to)}`)], ". Later it must be washed and sanded first."),
-      home.now() < began + (from || 0) ? make("p", { class: "soft" }, `In ${minutes(began + from - home.now())} min. This page may be closed; the record is kept.`) : null,
+    return [make("h1", {}, `Layer ${s.cup.layer - 1} is poured`), from == null ? make("p", {}, "The data sheet states no time for the next layer: when it is tacky like masking tape.") : make("p", {}, `Layer ${s.cup.layer} may go on from `, make("b", {}, when(began + from, home.now())), to == null ? "" : [" until ", make("b", {}, when(began + to, home.now()))], ". Later it must be washed and sanded first."),
+      home.now() < began + (from || 0) ? make("p", { class: "soft" }, `In ${hours(began + from - home.now())}. This page may be closed; the record is kept.`) : null,
       make("button", { type: "button", class: "next", onclick: () => { form.mode = "go"; form.go = s.cup.layer; draw(true); } }, `Begin layer ${s.cup.layer}`), acts(s, make("span"))];
   }
 
   function end(s) {
-    return [make("h1", {}, "All cups are poured"), make("p", {}, plan.times.demold ? `Demold not before ${plan.times.demold} after the last pour; full cure ${plan.times.fullCure || "as the data sheet says"}.` : "Demold and full cure as the data sheet says."),
+    const last = Math.max(...s.cups.map(c => Date.parse(c.poured))), { demold, fullCure } = plan.times, then = hours => when(last + part.h(hours), home.now());
+    return [make("h1", {}, "All cups are poured"), make("p", {}, demold ? [`Demold not before `, make("b", {}, then(demold)), `, ${demold} after the last pour; full cure `, ...(fullCure ? [make("b", {}, then(fullCure)), ` (${fullCure}).`] : ["as the data sheet says."])] : "Demold and full cure as the data sheet says."),
       s.done ? make("p", {}, "This pour is ended.") : make("button", { type: "button", class: "next", onclick: () => { enter({ what: "done", layer: undefined, cup: undefined }); } }, "End this pour"),
       home.end ? home.end(s.done) : null, s.done ? null : acts(s, make("span"))];
   }

@@ -1,13 +1,13 @@
 package pigmentbook.book;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Collections;
 import java.util.Comparator;
-import java.util.HashSet;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.function.Function;
 
 /** The indexed whole: every record by its id, and what can be derived from the pours. Immutable. */
@@ -24,6 +24,7 @@ public final class Book {
     private final Map<Item, List<Lot>> pigmentLots = new LinkedHashMap<>();
     private final Map<String, List<Lot>> resinLots = new LinkedHashMap<>();
     private final Map<String, LotUse> uses = new LinkedHashMap<>();
+    private final List<String> poured;
 
     /** Makes a book of its records; later records of the same id win. */
     public Book(
@@ -56,19 +57,25 @@ public final class Book {
             poursByRecipe
                     .computeIfAbsent(pour.recipeId(), id -> new ArrayList<>())
                     .add(pour);
+        }
+        poured = poursByRecipe.keySet().stream().sorted().toList();
+        Map<String, Integer> places = new HashMap<>(poured.size() * 2);
+        poured.forEach(recipe -> places.put(recipe, places.size()));
+        for (Pour pour : this.pours.values()) {
+            int place = places.getOrDefault(pour.recipeId(), 0);
             for (Pour.Layer layer : pour.layers()) {
                 for (Pour.Cup cup : layer.cups()) {
-                    cup.weighed().forEach(weighed -> use(pour, weighed));
+                    cup.weighed().forEach(weighed -> use(pour, place, weighed));
                 }
             }
-            pour.thrown().forEach(weighed -> use(pour, weighed));
+            pour.thrown().forEach(weighed -> use(pour, place, weighed));
         }
     }
 
-    private void use(Pour pour, Pour.Weighed weighed) {
+    private void use(Pour pour, int recipe, Pour.Weighed weighed) {
         String lot = weighed.lot();
         if (lot != null && lots.containsKey(lot)) {
-            uses.computeIfAbsent(lot, id -> new LotUse()).add(pour, weighed.grams());
+            uses.computeIfAbsent(lot, id -> new LotUse()).add(pour, recipe, weighed.grams());
         }
     }
 
@@ -144,7 +151,7 @@ public final class Book {
                 lot.quantity().grams(),
                 pouredGrams(lot),
                 correctedGrams(lot),
-                use == null ? List.of() : List.copyOf(use.pourIds));
+                use == null ? List.of() : Collections.unmodifiableList(use.pourIds));
     }
 
     private double pouredGrams(Lot lot) {
@@ -163,7 +170,9 @@ public final class Book {
     /** Returns the recipes that a lot went into, by id. */
     public List<String> recipesWith(Lot lot) {
         LotUse use = uses.get(lot.id());
-        return use == null ? List.of() : use.recipeIds.stream().sorted().toList();
+        return use == null
+                ? List.of()
+                : use.recipes.stream().mapToObj(poured::get).toList();
     }
 
     /**
@@ -187,14 +196,15 @@ public final class Book {
     private static final class LotUse {
         private double grams;
         private final List<String> pourIds = new ArrayList<>();
-        private final Set<String> recipeIds = new HashSet<>();
+        /** Places in the sorted list of recipes, so that they never need sorting again. */
+        private final BitSet recipes = new BitSet();
 
-        private void add(Pour pour, double more) {
+        private void add(Pour pour, int recipe, double more) {
             grams += more;
             // Pours come in the order of their ids, so one that took twice follows itself.
             if (pourIds.isEmpty() || !pourIds.get(pourIds.size() - 1).equals(pour.id())) {
                 pourIds.add(pour.id());
-                recipeIds.add(pour.recipeId());
+                recipes.set(recipe);
             }
         }
     }

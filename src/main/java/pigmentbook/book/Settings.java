@@ -21,6 +21,7 @@ import pigmentbook.quantity.WeighingStep;
  * @param cupTare the empty cup's mass, which a display that was not set to zero shows too, or null
  * @param roomTemperature the room's temperature
  * @param roomHumidity the room's relative humidity ({@code defaults.roomHumidity}), or null where nobody looks
+ * @param secondPerson whether a second person checks a cup before part B goes in ({@code defaults.secondPerson})
  * @param currency the currency of costs, or null
  * @param backings the bare, matte backings by name
  */
@@ -35,6 +36,7 @@ public record Settings(
         @Nullable Mass cupTare,
         Temperature roomTemperature,
         @Nullable Percent roomHumidity,
+        boolean secondPerson,
         @Nullable String currency,
         Map<String, Lab> backings) {
 
@@ -51,7 +53,8 @@ public record Settings(
     public record Scale(WeighingStep step, @Nullable Mass most) {}
 
     /**
-     * Returns the settings of a book that states none: no allowance, no residue, no cup size, 1 g and 0.01 g, 21 °C.
+     * Returns the settings of a book that states none: no allowance, no residue, no cup size, 1 g and 0.01 g, 21 °C,
+     * and a second person checks.
      */
     public static Settings unstated() {
         return new Settings(
@@ -65,6 +68,7 @@ public record Settings(
                 null,
                 Temperature.ofCelsius(21),
                 null,
+                true,
                 null,
                 BACKINGS);
     }

@@ -29,15 +29,15 @@ import pigmentbook.store.Unpack;
         name = "import",
         mixinStandardHelpOptions = true,
         description = {
-            "Bring in recipes, pigments or lots from a table: xlsx, ods or csv. Shows what",
-            "is new, the same, different, and what can't come in and why, cell by cell.",
+            "Bring in recipes, pigments, resins or lots from a table: xlsx, ods or csv. Shows",
+            "what is new, the same, different, and what can't come in and why, cell by cell.",
             "Nothing is written without --save."
         },
         footer = {
             "",
             "A row is a pigment of a recipe (the recipe's name on each row or on the first",
-            "alone), a pigment, or a lot. Masses become percents of the resin's grams: a",
-            "column Resin grams, or rows for part A and part B.",
+            "alone), a pigment, a resin, or a lot. Masses become percents of the resin's",
+            "grams: a column Resin grams, or rows for part A and part B.",
             "",
             "Examples:",
             "  pigment-book import colours.xlsx",
@@ -67,7 +67,7 @@ final class ImportCommand implements Callable<Integer> {
 
     @Option(
             names = "--as",
-            paramLabel = "recipes|pigments|lots",
+            paramLabel = "recipes|pigments|resins|lots",
             description = "What the rows are; default: as the heads tell.")
     private Import.@Nullable As as;
 

@@ -1,6 +1,8 @@
 package pigmentbook.cli;
 
+import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -76,14 +78,8 @@ final class ReadBackCommand implements Callable<Integer> {
                     json.writeEndObject();
                 }
                 json.writeEndArray();
-                json.writeArrayFieldStart("problems");
-                for (Entries.Problem each : draft.problems()) {
-                    json.writeStartObject();
-                    json.writeStringField("cell", each.cell());
-                    json.writeStringField("text", each.text());
-                    json.writeEndObject();
-                }
-                json.writeEndArray();
+                told(json, "problems", draft.problems());
+                told(json, "notes", draft.notes());
                 if (kept != null) {
                     json.writeStringField("kept", kept.file());
                 }
@@ -98,6 +94,17 @@ final class ReadBackCommand implements Callable<Integer> {
         }
         book.tellProblems(opened);
         return Main.DONE;
+    }
+
+    private static void told(JsonGenerator json, String field, List<Entries.Problem> all) throws IOException {
+        json.writeArrayFieldStart(field);
+        for (Entries.Problem each : all) {
+            json.writeStartObject();
+            json.writeStringField("cell", each.cell());
+            json.writeStringField("text", each.text());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
     }
 
     /** Waits for the sheet, which was read while the book opened. */

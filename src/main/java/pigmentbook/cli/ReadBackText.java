@@ -42,6 +42,7 @@ final class ReadBackText {
         weighed();
         differences();
         problems();
+        notes();
         next(sheet, kept);
         return lines.toString();
     }
@@ -97,6 +98,13 @@ final class ReadBackText {
     /** Returns a mass in g to two decimals, so that points stand beneath each other. */
     private static String grams(JsonNode mass, String otherwise) {
         return mass.isTextual() ? Numbers.fixed(Mass.parse(mass.textValue()).grams(), 2) : otherwise;
+    }
+
+    private void notes() {
+        if (!draft.notes().isEmpty()) {
+            lines.blank().text("Comments on the sheet; they are kept as words and change no amount.");
+            draft.notes().forEach(each -> lines.hanging(each.cell() + ": ", plain(each.text())));
+        }
     }
 
     private void differences() {

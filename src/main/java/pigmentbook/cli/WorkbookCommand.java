@@ -18,7 +18,7 @@ import pigmentbook.store.Table;
         name = "workbook",
         mixinStandardHelpOptions = true,
         description = {
-            "Write recipes, pigments, resins' names and lots as one workbook, a sheet each.",
+            "Write recipes, pigments, resins and lots as one workbook, a sheet each.",
             "Change it in an office program; \"import\" shows every change and takes it back."
         },
         footer = {

@@ -6,9 +6,12 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
 import pigmentbook.book.Lot;
+import pigmentbook.book.MixRatio;
 import pigmentbook.book.Pigment;
 import pigmentbook.book.Recipe;
+import pigmentbook.book.Resin;
 import pigmentbook.quantity.Amount;
+import pigmentbook.quantity.Numbers;
 import pigmentbook.store.Table;
 
 /**
@@ -18,9 +21,7 @@ public final class BookTables {
 
     private BookTables() {}
 
-    /**
-     * Returns the tables: recipes as they are now, pigments, resins' names, lots. The first row of each has its heads.
-     */
+    /** Returns the tables: recipes as they are now, pigments, resins, lots. The first row of each has its heads. */
     public static List<Table> of(Book book) {
         return List.of(recipes(book), pigments(book), resins(book), lots(book));
     }
@@ -72,9 +73,70 @@ public final class BookTables {
 
     private static Table resins(Book book) {
         List<List<String>> rows = new ArrayList<>();
-        rows.add(List.of("Id", "Resin"));
-        book.resins().values().forEach(each -> rows.add(List.of(each.id(), each.name())));
+        rows.add(List.of(
+                "Id",
+                "Resin",
+                "Ratio",
+                "Ratio at least",
+                "Ratio at most",
+                "Second ratio",
+                "Density A",
+                "Density B",
+                "Mixed density",
+                "Layer at least",
+                "Layer at most",
+                "Largest batch",
+                "Working time",
+                "Working time at",
+                "Working time of",
+                "Next layer from",
+                "Next layer until",
+                "Demold",
+                "Full cure",
+                "Room at least",
+                "Room at most",
+                "Humidity at most",
+                "Top loading",
+                "Shrinkage",
+                "Soak",
+                "Notes"));
+        for (Resin each : book.resins().values()) {
+            MixRatio.Window window = each.ratio() == null ? null : each.ratio().window();
+            rows.add(List.of(
+                    each.id(),
+                    each.name(),
+                    ratio(each.ratio()),
+                    window == null ? "" : Numbers.plain(window.least().doubleValue()),
+                    window == null ? "" : Numbers.plain(window.most().doubleValue()),
+                    ratio(each.ratioAlso()),
+                    written(each.densityA()),
+                    written(each.densityB()),
+                    written(each.density()),
+                    written(each.layer().least()),
+                    written(each.layer().most()),
+                    written(each.batchMost()),
+                    written(each.workingTime()),
+                    written(each.workingTimeAt()),
+                    written(each.workingTimeMass()),
+                    written(each.recoat().least()),
+                    written(each.recoat().most()),
+                    written(each.demold()),
+                    written(each.fullCure()),
+                    written(each.temperature().least()),
+                    written(each.temperature().most()),
+                    written(each.humidityMost()),
+                    written(each.topLoading()),
+                    written(each.shrinkage()),
+                    written(each.soak()),
+                    each.notes()));
+        }
         return table("Resins", rows);
+    }
+
+    private static String ratio(@Nullable MixRatio ratio) {
+        return ratio == null
+                ? ""
+                : ratio.ratio().written() + " by " + ratio.by().name().toLowerCase(Locale.ROOT);
     }
 
     private static Table lots(Book book) {

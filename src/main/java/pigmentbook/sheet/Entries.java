@@ -2,6 +2,7 @@ package pigmentbook.sheet;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,8 +15,11 @@ import pigmentbook.quantity.Numbers;
  * @param cells the text of each named cell, in the order of the sheet; empty where it is empty; numbers with a dot as
  *     decimal mark, days as {@code 2026-03-02T10:15}
  * @param problems what could not be told apart while reading
+ * @param notes what somebody wrote beside a cell, as a comment on it
+ * @param weighings what was weighed lot by lot where a row's cells can't say it, from a bench without a network
  */
-public record Entries(Map<String, String> cells, List<Problem> problems) {
+public record Entries(
+        Map<String, String> cells, List<Problem> problems, List<Problem> notes, List<Weighing> weighings) {
 
     private static final int MOST_ENTRIES = 20_000;
     private static final Pattern SHEET_ID = Pattern.compile("[A-Za-z0-9][A-Za-z0-9-]{0,119}");
@@ -29,11 +33,31 @@ public record Entries(Map<String, String> cells, List<Problem> problems) {
     public record Problem(String cell, String text) {}
 
     /**
+     * What one lot gave.
+     *
+     * @param row the weigh row
+     * @param lot the lot as typed
+     * @param grams the amount as typed
+     * @param isThrown whether its cup was thrown away
+     */
+    record Weighing(RowName row, String lot, String grams, boolean isThrown) {}
+
+    /**
      * Checks that these are the entries of a mix sheet.
      *
      * @throws NoMixSheetException if they lack the sheet's own id
      */
     static Entries of(Map<String, String> cells, List<Problem> problems) throws NoMixSheetException {
+        return of(cells, problems, List.of(), List.of());
+    }
+
+    /**
+     * Checks that these are the entries of a mix sheet.
+     *
+     * @throws NoMixSheetException if they lack the sheet's own id
+     */
+    static Entries of(Map<String, String> cells, List<Problem> problems, List<Problem> notes, List<Weighing> weighings)
+            throws NoMixSheetException {
         String id = cells.getOrDefault(CellNames.ID, "").strip();
         if (id.isEmpty()) {
             throw new NoMixSheetException("is no mix sheet: nothing in it is named " + CellNames.ID
@@ -43,14 +67,15 @@ public record Entries(Map<String, String> cells, List<Problem> problems) {
             throw new NoMixSheetException("has the sheet id " + Shown.quoted(id)
                     + "; letters, digits and hyphens were expected. Take it over from the sheet as it was made.");
         }
-        return new Entries(cells, problems);
+        return new Entries(cells, problems, notes, weighings);
     }
 
     /**
      * Returns entries that another program read already.
      *
      * @param draft {@code mix_id}, {@code recipe} (its id or name), {@code revision}, and {@code entries}: texts or
-     *     numbers by defined name
+     *     numbers by defined name; {@code weighings} where one row has several lots or its cup was thrown away:
+     *     {@code cell} (the row, such as {@code 1_1_part_A}), {@code lot}, {@code grams}, {@code thrown}
      * @throws NoMixSheetException if it is none
      */
     public static Entries of(ObjectNode draft) throws NoMixSheetException {
@@ -70,7 +95,28 @@ public record Entries(Map<String, String> cells, List<Problem> problems) {
             }
             cells.put(entry.getKey(), text(entry.getValue()));
         }
-        return of(cells, List.of());
+        return of(cells, List.of(), List.of(), weighings(draft.path("weighings")));
+    }
+
+    private static List<Weighing> weighings(JsonNode list) throws NoMixSheetException {
+        List<Weighing> weighings = new ArrayList<>();
+        if (list.size() > MOST_ENTRIES) {
+            throw new NoMixSheetException("holds more than " + MOST_ENTRIES + " weighings; no mix does.");
+        }
+        for (JsonNode each : list) {
+            String cell = text(each.path("cell"));
+            RowName row = RowName.ofName("actual_g_" + cell);
+            if (row == null) {
+                throw new NoMixSheetException("has a weighing of " + Shown.quoted(cell)
+                        + "; the ending of a cell's name was expected, such as 1_1_part_A.");
+            }
+            weighings.add(new Weighing(
+                    row,
+                    text(each.path("lot")).strip(),
+                    text(each.path("grams")).strip(),
+                    each.path("thrown").asBoolean()));
+        }
+        return List.copyOf(weighings);
     }
 
     private static String text(JsonNode value) throws NoMixSheetException {

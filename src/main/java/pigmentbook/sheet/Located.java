@@ -26,6 +26,7 @@ final class Located {
 
     private final Map<String, RowName> named = new HashMap<>();
     private final Set<Integer> owned = new HashSet<>();
+    private final Map<Pages.Spot, String> spots = new HashMap<>();
     private final Map<String, String> found = new LinkedHashMap<>();
     private final List<Entries.Problem> problems = new ArrayList<>();
 
@@ -45,7 +46,7 @@ final class Located {
         located.records();
         located.fill();
         located.strays();
-        return Entries.of(located.found, located.problems);
+        return Entries.of(located.found, located.problems, located.notes(), List.of());
     }
 
     /** Each kind of cell stands in one column: the one that most names of its kind lead to. */
@@ -109,6 +110,7 @@ final class Located {
             if (row != null && done.add(row.record())) {
                 row(row, spot.row());
             } else if (row == null && CellNames.isOfASheet(name)) {
+                spots.put(spot, name);
                 found.put(name, cells.getOrDefault(spot, ""));
             }
         });
@@ -139,9 +141,23 @@ final class Located {
         for (String what : RowName.CELLS) {
             Integer column = columns.get(what);
             if (column != null) {
+                spots.put(new Pages.Spot(at, column), row.cell(what));
                 found.put(row.cell(what), cells.getOrDefault(new Pages.Spot(at, column), ""));
             }
         }
+    }
+
+    /** Comments, each with the name of its cell; with its address where it has none. */
+    private List<Entries.Problem> notes() {
+        List<Entries.Problem> notes = new ArrayList<>();
+        for (Pages.Comment each : pages.comments()) {
+            Pages.Spot spot = each.at().spot();
+            String name = each.at().page().equals(page)
+                    ? spots.getOrDefault(spot, spot.written())
+                    : each.at().page() + "!" + spot.written();
+            notes.add(new Entries.Problem(name, each.text()));
+        }
+        return List.copyOf(notes);
     }
 
     /** Tells of weights that stand in no row of the mix: beside an inserted row's weight no record id stands yet. */

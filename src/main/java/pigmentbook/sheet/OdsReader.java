@@ -93,7 +93,7 @@ final class OdsReader {
         while (!xml.ends("table-row") && xml.next()) {
             if (xml.starts("table-cell") || xml.starts("covered-table-cell")) {
                 int count = repeated("number-columns-repeated");
-                String text = cell(xml.name());
+                String text = cell(xml.name(), column);
                 if (!text.isBlank()) {
                     runs.add(new Run(column, count, text));
                 }
@@ -119,7 +119,7 @@ final class OdsReader {
         }
     }
 
-    private String cell(String element) throws NoMixSheetException {
+    private String cell(String element, int column) throws NoMixSheetException {
         String type = or(xml.attribute("value-type"));
         String value = or(xml.attribute("value"));
         String date = or(xml.attribute("date-value"));
@@ -132,6 +132,8 @@ final class OdsReader {
             if (xml.starts("p")) {
                 Markup.add(text, lines++ == 0 ? "" : "\n");
                 paragraph(text);
+            } else if (xml.starts("annotation")) {
+                pages.comment(page, new Pages.Spot(row, column), annotation());
             } else if (xml.starts()) {
                 xml.skip();
             }
@@ -144,6 +146,22 @@ final class OdsReader {
             case "boolean" -> yes.equals("true") ? "TRUE" : "FALSE";
             default -> words == null ? text.toString() : words;
         };
+    }
+
+    /** Returns the words of a comment; who wrote it and when is no part of them. */
+    private String annotation() throws NoMixSheetException {
+        StringBuilder text = new StringBuilder();
+        while (!xml.ends("annotation") && xml.next()) {
+            if (xml.starts("p")) {
+                Markup.add(text, text.isEmpty() ? "" : "\n");
+                paragraph(text);
+            } else if (xml.starts()
+                    && !xml.name().equals("annotation")
+                    && !xml.name().startsWith("list")) {
+                xml.skip();
+            }
+        }
+        return text.toString();
     }
 
     private void paragraph(StringBuilder text) throws NoMixSheetException {

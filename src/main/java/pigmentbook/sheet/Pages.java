@@ -1,7 +1,9 @@
 package pigmentbook.sheet;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
@@ -13,9 +15,11 @@ final class Pages {
     private static final int MOST_CELLS = 100_000;
 
     private static final int MOST_NAMES = 20_000;
+    private static final int MOST_COMMENTS = 2_000;
 
     private final Map<String, Map<Spot, String>> cells = new HashMap<>();
     private final Map<String, Place> names = new LinkedHashMap<>();
+    private final List<Comment> comments = new ArrayList<>();
     private int count;
 
     /**
@@ -43,6 +47,23 @@ final class Pages {
      * @param spot the cell
      */
     record Place(String page, Spot spot) {}
+
+    /** What somebody wrote as a comment on a cell. */
+    record Comment(Place at, String text) {}
+
+    void comment(String page, Spot spot, String text) throws NoMixSheetException {
+        if (text.isBlank()) {
+            return;
+        }
+        if (comments.size() >= MOST_COMMENTS) {
+            throw new NoMixSheetException("has more than " + MOST_COMMENTS + " comments; no mix sheet does.");
+        }
+        comments.add(new Comment(new Place(page, spot), text.strip()));
+    }
+
+    List<Comment> comments() {
+        return comments;
+    }
 
     void put(String page, int row, int column, String text) throws NoMixSheetException {
         if (text.isBlank()) {

@@ -55,8 +55,13 @@ public final class ReadBack {
      * @param pour the pour as the book's files write one, without an id; its field {@code mix_id} is the sheet's
      * @param differences every entry that was filled in or changed, in the order of the sheet
      * @param problems what a person has to put right before the pour can be kept
+     * @param notes what somebody wrote as a comment on a cell; it is kept with the pour as words and changes no amount
      */
-    public record Draft(ObjectNode pour, List<Difference> differences, List<Entries.Problem> problems) {
+    public record Draft(
+            ObjectNode pour,
+            List<Difference> differences,
+            List<Entries.Problem> problems,
+            List<Entries.Problem> notes) {
 
         /** Returns the day and time it began, or null where the sheet does not say. */
         public @Nullable String started() {
@@ -92,7 +97,7 @@ public final class ReadBack {
         back.head();
         back.weighed();
         back.end();
-        return new Draft(back.pour, back.differences(), List.copyOf(back.problems));
+        return new Draft(back.pour, back.differences(), List.copyOf(back.problems), entries.notes());
     }
 
     private void problem(String cell, String text) {
@@ -225,6 +230,10 @@ public final class ReadBack {
                 times(each, layer, cup);
             });
         });
+        ArrayNode thrown = rows.thrown(revision());
+        if (!thrown.isEmpty()) {
+            pour.set("thrown", thrown);
+        }
     }
 
     private Recipe.@Nullable Revision revision() {
@@ -297,6 +306,12 @@ public final class ReadBack {
             }
         }
         checks();
+        if (!entries.notes().isEmpty()) {
+            ArrayNode comments = pour.putArray("comments");
+            entries.notes()
+                    .forEach(each ->
+                            comments.addObject().put("cell", each.cell()).put("text", each.text()));
+        }
         pour.put("mix_id", entries.at(CellNames.ID));
     }
 

@@ -22,6 +22,9 @@ import pigmentbook.quantity.Mass;
 /** The weigh rows of a sheet as the weighings of a pour. */
 final class WeighedRows {
 
+    /** A tenth of a milligram, to which a bench rounds what it adds up. */
+    private static final double SAME_GRAMS = 1.5e-4;
+
     private final Entries entries;
     private final @Nullable Plan plan;
     private final Book book;
@@ -86,7 +89,7 @@ final class WeighedRows {
         for (RowName row : rows()) {
             layers.computeIfAbsent(row.layer(), layer -> new TreeMap<>())
                     .computeIfAbsent(row.cup(), cup -> JsonNodeFactory.instance.arrayNode())
-                    .add(weighed(row, revision));
+                    .addAll(weighed(row, revision));
         }
         return layers;
     }
@@ -109,7 +112,19 @@ final class WeighedRows {
         return rows;
     }
 
-    private ObjectNode weighed(RowName row, Recipe.@Nullable Revision revision) {
+    /** Returns what was in cups that were thrown away. */
+    ArrayNode thrown(Recipe.@Nullable Revision revision) {
+        ArrayNode thrown = JsonNodeFactory.instance.arrayNode();
+        for (Entries.Weighing each : entries.weighings()) {
+            if (each.isThrown()) {
+                thrown.add(ofLot(each, null, revision));
+            }
+        }
+        return thrown;
+    }
+
+    /** Returns a row's weighings: one, or one a lot, of which the first has the target. */
+    private List<ObjectNode> weighed(RowName row, Recipe.@Nullable Revision revision) {
         String actual = row.cell("actual_g");
         if (!entries.cells().containsKey(actual)
                 && problems.stream().noneMatch(each -> each.cell().equals(actual))) {
@@ -125,17 +140,54 @@ final class WeighedRows {
                             + NearIds.hint(row.item().id(), book.pigments().keySet())
                             + " Correct the record id, or add the pigment.");
         }
+        Double target = targetGrams(row);
+        List<ObjectNode> lots = new ArrayList<>();
+        for (Entries.Weighing each : entries.weighings()) {
+            if (each.row().equals(row) && !each.isThrown()) {
+                lots.add(ofLot(each, lots.isEmpty() ? target : null, revision));
+            }
+        }
+        if (lots.isEmpty()) {
+            String lot = lot(row, entries.at(row.cell("lot")), revision);
+            return List.of(weighing(row, lot, target, actual(actual, entries.at(actual))));
+        }
+        requireSum(actual, lots);
+        return lots;
+    }
+
+    private ObjectNode ofLot(Entries.Weighing each, @Nullable Double target, Recipe.@Nullable Revision revision) {
+        String actual = actual(each.row().cell("actual_g"), each.grams());
+        return weighing(each.row(), lot(each.row(), each.lot(), revision), target, actual);
+    }
+
+    private static ObjectNode weighing(
+            RowName row, @Nullable String lot, @Nullable Double target, @Nullable String actual) {
         ObjectNode weighed = JsonNodeFactory.instance.objectNode();
         weighed.put("item", row.item().id());
-        weighed.put("lot", lot(row, revision));
-        Double target = targetGrams(row);
+        weighed.put("lot", lot);
         weighed.put("target", target == null ? null : Typed.grams(target));
-        weighed.put("actual", actual(actual));
+        weighed.put("actual", actual);
         return weighed;
     }
 
-    private @Nullable String actual(String cell) {
-        String text = entries.at(cell);
+    /** What the lots gave has to be what the row says was weighed: else one of the two was changed afterwards. */
+    private void requireSum(String cell, List<ObjectNode> lots) {
+        String row = actual(cell, entries.at(cell));
+        double sum = 0;
+        for (ObjectNode each : lots) {
+            sum += each.path("actual").isTextual()
+                    ? Mass.parse(each.path("actual").asText()).grams()
+                    : Double.NaN;
+        }
+        if (row == null || Math.abs(sum - Mass.parse(row).grams()) > SAME_GRAMS) {
+            problem(
+                    cell,
+                    "The lots of this row give " + Typed.grams(sum) + " together, but it says "
+                            + Shown.quoted(entries.at(cell)) + ". Correct one of the two.");
+        }
+    }
+
+    private @Nullable String actual(String cell, String text) {
         if (text.isEmpty()) {
             return null;
         }
@@ -189,9 +241,8 @@ final class WeighedRows {
         return sum > 0 ? (Double) sum : null;
     }
 
-    private @Nullable String lot(RowName row, Recipe.@Nullable Revision revision) {
+    private @Nullable String lot(RowName row, String text, Recipe.@Nullable Revision revision) {
         String cell = row.cell("lot");
-        String text = entries.at(cell);
         if (text.isEmpty()) {
             return null;
         }

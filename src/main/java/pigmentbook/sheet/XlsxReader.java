@@ -4,9 +4,11 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -77,10 +79,20 @@ final class XlsxReader {
                 links.add(new Link(
                         or(xml.attribute("Id"), ""),
                         or(xml.attribute("Type"), ""),
-                        target.startsWith("/") ? target.substring(1) : folder + target));
+                        target.startsWith("/") ? target.substring(1) : within(folder, target)));
             }
         }
         return links;
+    }
+
+    private static String within(String folder, String target) {
+        String above = folder;
+        String rest = target;
+        while (rest.startsWith("../")) {
+            above = above.substring(0, above.lastIndexOf('/', above.length() - 2) + 1);
+            rest = rest.substring("../".length());
+        }
+        return above + rest;
     }
 
     private static String or(@Nullable String text, String otherwise) {
@@ -127,8 +139,53 @@ final class XlsxReader {
             String title = sheets.get(link.id());
             if (title != null && link.type().endsWith("/worksheet")) {
                 sheet(title, zip.need(link.target()));
+                comments(title, links(link.target()));
             }
         }
+    }
+
+    /**
+     * Reads the comments on cells. A thread of comments stands in the older part too, with a preamble of the program:
+     * where there are threads only these are read.
+     */
+    private void comments(String title, List<Link> links) throws NoMixSheetException, IOException {
+        Set<String> threads = new HashSet<>();
+        for (String type : List.of("/threadedComment", "/comments")) {
+            for (Link link : links) {
+                byte[] part = link.type().endsWith(type) ? zip.read(link.target()) : null;
+                if (part != null) {
+                    comments(title, part, type.equals("/comments") ? "comment" : "threadedComment", threads);
+                }
+            }
+        }
+    }
+
+    private void comments(String title, byte[] part, String element, Set<String> threads) throws NoMixSheetException {
+        Markup xml = new Markup(part);
+        while (xml.next()) {
+            if (xml.starts(element)) {
+                String ref = or(xml.attribute("ref"), "");
+                Pages.Spot spot = Pages.spot(ref);
+                boolean thread = element.equals("threadedComment");
+                String text = thread ? threadText(xml) : richText(xml, element);
+                if (spot != null && (thread || !threads.contains(ref))) {
+                    pages.comment(title, spot, text);
+                }
+                if (thread) {
+                    threads.add(ref);
+                }
+            }
+        }
+    }
+
+    private static String threadText(Markup xml) throws NoMixSheetException {
+        StringBuilder text = new StringBuilder();
+        while (!xml.ends("threadedComment") && xml.next()) {
+            if (xml.starts("text")) {
+                Markup.add(text, xml.text());
+            }
+        }
+        return unescaped(text.toString());
     }
 
     private void sharedStrings(@Nullable String part) throws NoMixSheetException, IOException {

@@ -2,6 +2,7 @@ package pigmentbook.store;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
@@ -54,7 +55,7 @@ public final class Bench {
             BookWriter writer,
             String pourId,
             BenchLog.Asked asked,
-            LocalDateTime now,
+            OffsetDateTime now,
             Function<ObjectNode, BenchLog.LotFinder> lots)
             throws SaveFailedException, BenchLog.OtherPhone {
         AtomicReference<BenchLog.@Nullable OtherPhone> other = new AtomicReference<>();

@@ -63,7 +63,7 @@ public final class BenchLog {
      *
      * @param record the pour's record; it is changed
      * @param asked the entries
-     * @param now the moment they are kept, ISO 8601
+     * @param now the moment they are kept, ISO 8601 with its offset: an hour that a clock shows twice stays two
      * @param lots finds a lot by what was typed or scanned
      * @return the record
      * @throws SaveFailedException if an entry can't be taken; the record is to be left as it was
@@ -235,11 +235,9 @@ public final class BenchLog {
     /** Returns what is in a cup now, in g by item. */
     public static Map<Item, Double> inCup(JsonNode record, int layer, int cup) {
         Map<Item, Double> inCup = new LinkedHashMap<>();
-        Set<String> undone = undone(record);
-        for (JsonNode entry : record.path("log")) {
-            boolean here = entry.path("layer").asInt() == layer
-                    && entry.path("cup").asInt() == cup
-                    && !undone.contains(entry.path("id").asText());
+        for (JsonNode entry : standing(record)) {
+            boolean here =
+                    entry.path("layer").asInt() == layer && entry.path("cup").asInt() == cup;
             if (here && entry.path("what").asText().equals("throw")) {
                 inCup.clear();
             } else if (here && entry.path("what").asText().equals("weigh")) {
@@ -252,26 +250,33 @@ public final class BenchLog {
         return inCup;
     }
 
-    private static Set<String> undone(JsonNode record) {
+    /** Returns the entries that stand, oldest first: without those that were undone, and without the undoing. */
+    static List<JsonNode> standing(JsonNode record) {
         Set<String> undone = new HashSet<>();
         record.path("log").forEach(entry -> {
-            if (entry.path("what").asText().equals("undo")) {
+            if (isUndo(entry)) {
                 undone.add(entry.path("of").asText());
             }
         });
-        return undone;
+        List<JsonNode> standing = new ArrayList<>();
+        record.path("log").forEach(entry -> {
+            if (!isUndo(entry) && !undone.contains(entry.path("id").asText())) {
+                standing.add(entry);
+            }
+        });
+        return standing;
+    }
+
+    private static boolean isUndo(JsonNode entry) {
+        return entry.path("what").asText().equals("undo");
     }
 
     /** Works {@code layers}, {@code thrown} and {@code by} out from the log. */
     private static void derive(ObjectNode record) {
-        Set<String> undone = undone(record);
         Map<String, InCup> cups = new LinkedHashMap<>();
         ArrayNode thrown = JsonNodeFactory.instance.arrayNode();
         Set<String> by = new java.util.LinkedHashSet<>();
-        for (JsonNode entry : record.path("log")) {
-            if (undone.contains(entry.path("id").asText())) {
-                continue;
-            }
+        for (JsonNode entry : standing(record)) {
             String key = entry.path("layer").asInt() + "/" + entry.path("cup").asInt();
             switch (entry.path("what").asText()) {
                 case "weigh" -> {

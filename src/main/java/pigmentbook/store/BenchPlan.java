@@ -68,6 +68,9 @@ public final class BenchPlan {
                 "cupTare",
                 mix.scales().cupTareGrams() > 0 ? (Double) mix.scales().cupTareGrams() : null,
                 "g");
+        if (!book.settings().secondPerson()) {
+            plan.put("secondPerson", false);
+        }
         amount(plan, "cupMost", mix.inputs().cupMostGrams(), "g");
         amount(plan, "room", mix.roomMl(), "mL");
         times(plan.putObject("times"), mix.timeline());
@@ -148,6 +151,9 @@ public final class BenchPlan {
                         .put("lot", lot.id())
                         .put("code", lot.code())
                         .put("good", lot.isGoodOn(mix.on()))
+                        .put(
+                                "expires",
+                                lot.expires() == null ? null : lot.expires().toString())
                         .put(
                                 "left",
                                 Mass.ofGrams(Math.rint(book.leftGrams(lot) * 10) / 10)

@@ -58,6 +58,7 @@ public final class BookFolder {
      */
     public Opened open(IntConsumer progress) throws BookUnavailableException {
         requireFolder();
+        finishTogether();
         long now = System.currentTimeMillis();
         Listing listing = Listing.of(folder);
         if (listing.files().isEmpty() && listing.problems().isEmpty()) {
@@ -96,6 +97,17 @@ public final class BookFolder {
             return before;
         }
         return opened(loaded, listing.problems(), now);
+    }
+
+    /** Where it can't be finished, as on a disk that only reads, the records are read as they lie. */
+    private void finishTogether() {
+        if (Files.exists(folder.resolve(Together.FILE))) {
+            try {
+                new RecordFiles(folder, new Disk()).lock().close();
+            } catch (SaveFailedException e) {
+                System.getLogger(BookFolder.class.getName()).log(System.Logger.Level.WARNING, e.getMessage());
+            }
+        }
     }
 
     private void requireFolder() throws BookUnavailableException {

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -17,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class BookWriter {
 
+    private final Path folder;
     private final RecordFiles files;
 
     /** Writes into a book's folder. */
@@ -25,6 +27,7 @@ public final class BookWriter {
     }
 
     BookWriter(Path folder, Disk disk) {
+        this.folder = folder;
         this.files = new RecordFiles(folder, disk);
     }
 
@@ -198,6 +201,44 @@ public final class BookWriter {
     }
 
     /**
+     * One of several records that are saved as one.
+     *
+     * @param isNew whether there must be none of that id yet; the change then gets an empty record
+     */
+    public record Part(Kind kind, String id, boolean isNew, Change change) {}
+
+    /**
+     * Saves several records as one: all of them or none, whatever stops the program.
+     *
+     * @param parts records, each a different one
+     * @throws ConflictException if there is one already that should be new
+     * @throws SaveFailedException if one can't be changed so, or can't be read again as it would be, or can't be
+     *     written
+     */
+    public void together(List<Part> parts) throws ConflictException, SaveFailedException {
+        BookLock lock = files.lock();
+        try {
+            List<Together.Part> all = new ArrayList<>();
+            for (Part part : parts) {
+                RecordFiles.requireId(part.kind(), part.id());
+                if (part.isNew()) {
+                    ObjectNode record = part.change().of(JsonNodeFactory.instance.objectNode());
+                    all.add(new Together.Part(
+                            part.kind(), part.id(), null, text(freshBytes(part.kind(), part.id(), record))));
+                } else {
+                    Stored old = stored(part.kind(), part.id());
+                    byte[] bytes = spliced(old.bytes, old.record, part.change().of(old.record.deepCopy()));
+                    requireRecord(part.kind(), part.id(), old.file, bytes);
+                    all.add(new Together.Part(part.kind(), part.id(), Versions.of(old.bytes), text(bytes)));
+                }
+            }
+            Together.write(files, folder, all);
+        } finally {
+            lock.close();
+        }
+    }
+
+    /**
      * Returns the record that edits would make, without saving it: what can't be taken is left out.
      *
      * @return the record of the book, such as a {@link pigmentbook.book.Mold}
@@ -261,6 +302,12 @@ public final class BookWriter {
 
     private Current createLocked(Kind kind, String id, ObjectNode record)
             throws ConflictException, SaveFailedException {
+        byte[] bytes = freshBytes(kind, id, record);
+        return put(kind, id, files.find(kind, id), bytes);
+    }
+
+    /** Returns the bytes of a new record's file, which may be put in its place. */
+    private byte[] freshBytes(Kind kind, String id, ObjectNode record) throws ConflictException, SaveFailedException {
         Path path = files.find(kind, id);
         files.requireNoFileAsFolder(RecordFiles.parent(path));
         byte[] bytes = utf8(JsonLayout.file(withId(kind, id, record)));
@@ -277,7 +324,7 @@ public final class BookWriter {
         requireRecord(kind, id, files.name(path), bytes);
         files.makeFolder(RecordFiles.parent(path));
         RecordFiles.requireNoTwin(path);
-        return put(kind, id, path, bytes);
+        return bytes;
     }
 
     private static ObjectNode withId(Kind kind, String id, ObjectNode record) {
@@ -287,6 +334,10 @@ public final class BookWriter {
         ObjectNode named = JsonNodeFactory.instance.objectNode().put("id", id);
         named.setAll(record);
         return named;
+    }
+
+    private static String text(byte[] utf8) {
+        return new String(utf8, StandardCharsets.UTF_8);
     }
 
     private static byte[] utf8(String text) {

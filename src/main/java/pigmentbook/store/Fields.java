@@ -80,6 +80,20 @@ final class Fields {
         return value.textValue();
     }
 
+    /** Returns a true or false, or null where there is none. */
+    @Nullable
+    Boolean yesOrNo(String name) throws RefusedException {
+        JsonNode value = there(name);
+        if (value == null) {
+            return null;
+        }
+        if (!value.isBoolean()) {
+            throw refused(
+                    name, "wrong-type", name + " is " + quoted(value) + "; true or false without quotes was expected.");
+        }
+        return value.booleanValue();
+    }
+
     String textOrEmpty(String name) throws RefusedException {
         String text = text(name);
         return text == null ? "" : text;

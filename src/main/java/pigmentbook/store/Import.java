@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** Brings in what a studio already has in tables: recipes, pigments, lots. */
+/** Brings in what a studio already has in tables: recipes, pigments, resins, lots. */
 public final class Import {
 
     private Import() {}
@@ -17,6 +17,8 @@ public final class Import {
         RECIPES,
         /** A row a pigment. */
         PIGMENTS,
+        /** A row a resin. */
+        RESINS,
         /** A row a lot. */
         LOTS
     }

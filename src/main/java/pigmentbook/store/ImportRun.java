@@ -105,7 +105,7 @@ final class ImportRun {
         }
         Map<Import.As, List<ImportTable>> byKind = new LinkedHashMap<>();
         // What recipes name has to be there before them.
-        for (Import.As as : List.of(Import.As.PIGMENTS, Import.As.LOTS, Import.As.RECIPES)) {
+        for (Import.As as : List.of(Import.As.PIGMENTS, Import.As.RESINS, Import.As.LOTS, Import.As.RECIPES)) {
             byKind.put(as, new ArrayList<>());
         }
         List<ImportTable> understood = new ArrayList<>();
@@ -122,6 +122,7 @@ final class ImportRun {
         show(understood);
         requireHeads(understood);
         byKind.getOrDefault(Import.As.PIGMENTS, List.of()).forEach(each -> new ImportShelf(this, each).pigments());
+        byKind.getOrDefault(Import.As.RESINS, List.of()).forEach(each -> new ImportShelf(this, each).resins());
         byKind.getOrDefault(Import.As.LOTS, List.of()).forEach(each -> new ImportShelf(this, each).lots());
         ImportRecipes recipes = new ImportRecipes(this);
         byKind.getOrDefault(Import.As.RECIPES, List.of()).forEach(recipes::table);
@@ -131,13 +132,10 @@ final class ImportRun {
         if (table.rows().isEmpty()) {
             return "There is nothing in it.";
         }
-        if (known != null && known.has(Meaning.RESIN) && known.guess() == null) {
-            return "It seems to list resins. Their data sheets don't fit a row: put them on the shelf in the book.";
-        }
         return known == null
                 ? "No row of heads was found in its first 20 rows. Put heads such as Recipe, Pigment and Percent above"
                         + " the columns, or say what they hold with --columns \"Head=recipe,Other head=percent\"."
-                : "Its heads don't tell whether the rows are recipes, pigments or lots. Say so with --as, or what the"
+                : "Its heads don't tell whether the rows are recipes, pigments, resins or lots. Say so with --as, or what the"
                         + " columns hold with --columns.";
     }
 

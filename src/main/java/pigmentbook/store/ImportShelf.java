@@ -9,13 +9,21 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import pigmentbook.book.MixRatio;
+import pigmentbook.book.Resin;
 
-/** Makes pigments and lots of a table's rows. */
+/** Makes pigments, resins and lots of a table's rows. */
 final class ImportShelf {
 
     private static final Pattern PART = Pattern.compile("(.*?)[\\s,(/-]*\\bpart ([ab])\\)?", Pattern.CASE_INSENSITIVE);
     private static final Pattern PRICE = Pattern.compile("([^\\d\\s.,-]*)\\s*([\\d.,]+)\\s*([^\\d\\s.,-]*)");
     private static final Map<String, String> SIGNS = Map.of("€", "EUR", "£", "GBP", "", "");
+
+    private static final Pattern RATIO = Pattern.compile(
+            "([\\d.,]+)\\s*(?::|to)\\s*([\\d.,]+)(?:,?\\s*by\\s+(weight|volume))?", Pattern.CASE_INSENSITIVE);
+
+    /** Where what a data sheet says is kept; its ratios apart. */
+    private static final Map<String, Meaning> RESIN = resin();
 
     private final ImportRun run;
     private final ImportTable table;
@@ -23,6 +31,31 @@ final class ImportShelf {
     ImportShelf(ImportRun run, ImportTable table) {
         this.run = run;
         this.table = table;
+    }
+
+    private static Map<String, Meaning> resin() {
+        Map<String, Meaning> resin = new LinkedHashMap<>();
+        resin.put("/densityA", Meaning.DENSITY_A);
+        resin.put("/densityB", Meaning.DENSITY_B);
+        resin.put("/density", Meaning.DENSITY);
+        resin.put("/layer/least", Meaning.LAYER_LEAST);
+        resin.put("/layer/most", Meaning.LAYER_MOST);
+        resin.put("/batchMost", Meaning.BATCH_MOST);
+        resin.put("/workingTime", Meaning.WORKING_TIME);
+        resin.put("/workingTimeAt", Meaning.WORKING_TIME_AT);
+        resin.put("/workingTimeMass", Meaning.WORKING_TIME_MASS);
+        resin.put("/recoat/from", Meaning.RECOAT_FROM);
+        resin.put("/recoat/to", Meaning.RECOAT_TO);
+        resin.put("/demold", Meaning.DEMOLD);
+        resin.put("/fullCure", Meaning.FULL_CURE);
+        resin.put("/temperature/least", Meaning.ROOM_LEAST);
+        resin.put("/temperature/most", Meaning.ROOM_MOST);
+        resin.put("/humidityMost", Meaning.HUMIDITY_MOST);
+        resin.put("/topLoading", Meaning.TOP_LOADING);
+        resin.put("/shrinkage", Meaning.SHRINKAGE);
+        resin.put("/soak", Meaning.SOAK);
+        resin.put("/notes", Meaning.NOTES);
+        return resin;
     }
 
     /** The fields that a row states, each with the column it comes from. */
@@ -77,8 +110,8 @@ final class ImportShelf {
                 } else {
                     compare(kind, id, old);
                 }
-                if (kind == Kind.PIGMENT) {
-                    run.pigments.add(id, texts.getOrDefault("/name", id));
+                if (kind != Kind.LOT) {
+                    (kind == Kind.PIGMENT ? run.pigments : run.resins).add(id, texts.getOrDefault("/name", id));
                 }
             } catch (RefusedException e) {
                 aside(null, String.valueOf(e.getMessage()));
@@ -118,30 +151,118 @@ final class ImportShelf {
     void pigments() {
         Meaning named = table.firstOf(Meaning.PIGMENT, Meaning.NAME, Meaning.RECIPE, Meaning.ID);
         for (Table.Row row : table.rows()) {
-            String name = table.text(row, named);
-            String id = table.text(row, Meaning.ID);
-            if (name.isEmpty() && id.isEmpty()) {
-                blank(row, named, "pigment");
+            Named one = named(row, named, Kind.PIGMENT, run.pigments);
+            if (one == null) {
                 continue;
             }
-            String known = run.pigments.find(id.isEmpty() ? name : id);
-            String own = known != null ? known : id.isEmpty() ? Ids.of(name) : id;
-            Stated stated = new Stated(row);
-            String wrong = Kind.PIGMENT.wrongWithId(own);
-            if (!wrong.isEmpty()) {
-                stated.aside(named, "\"" + Records.shown(name) + "\" makes no id. " + wrong + " Add a column Id.");
-            }
-            if (!name.isEmpty() && !name.equals(known)) {
-                stated.put("/name", named, Meaning.NAME, name);
-            }
+            Stated stated = one.stated();
             stated.take("/kind", Meaning.KIND);
             stated.take("/density", Meaning.DENSITY);
             stated.take("/topLoading", Meaning.TOP_LOADING);
             stated.take("/dropMass", Meaning.DROP_MASS);
             carrier(stated);
             stated.take("/notes", Meaning.NOTES);
-            stated.keep(Kind.PIGMENT, own);
+            stated.keep(Kind.PIGMENT, one.id());
         }
+    }
+
+    /** A row that names a product: its id, and what else it states. */
+    private record Named(String id, Stated stated) {}
+
+    private @Nullable Named named(Table.Row row, Meaning named, Kind kind, ImportRun.Names names) {
+        String name = table.text(row, named);
+        String id = table.text(row, Meaning.ID);
+        if (name.isEmpty() && id.isEmpty()) {
+            blank(row, named, kind.word());
+            return null;
+        }
+        String known = names.find(id.isEmpty() ? name : id);
+        String own = known != null ? known : id.isEmpty() ? Ids.of(name) : id;
+        Stated stated = new Stated(row);
+        String wrong = kind.wrongWithId(own);
+        if (!wrong.isEmpty()) {
+            stated.aside(named, "\"" + Records.shown(name) + "\" makes no id. " + wrong + " Add a column Id.");
+        }
+        if (!name.isEmpty() && !name.equals(known)) {
+            stated.put("/name", named, Meaning.NAME, name);
+        }
+        return new Named(own, stated);
+    }
+
+    void resins() {
+        Meaning named = table.firstOf(Meaning.RESIN, Meaning.NAME, Meaning.PRODUCT, Meaning.ID);
+        for (Table.Row row : table.rows()) {
+            Named one = named(row, named, Kind.RESIN, run.resins);
+            if (one != null) {
+                ratios(one);
+                RESIN.forEach((path, meaning) -> one.stated().take(path, meaning));
+                one.stated().keep(Kind.RESIN, one.id());
+            }
+        }
+    }
+
+    /** A resin may state its ratio twice: the first column leads, but what the book has by that measure stays there. */
+    private void ratios(Named resin) {
+        Map<Meaning, String> stated = new LinkedHashMap<>();
+        for (Meaning each :
+                List.of(Meaning.RATIO, Meaning.RATIO_BY_VOLUME, Meaning.RATIO_BY_WEIGHT, Meaning.SECOND_RATIO)) {
+            String text = table.text(resin.stated().row, each);
+            if (!text.isEmpty()) {
+                stated.put(each, text);
+            }
+        }
+        String leads = ratioInBook(resin.id());
+        boolean leading = false;
+        for (Map.Entry<Meaning, String> each : stated.entrySet()) {
+            Meaning column = each.getKey();
+            Matcher matcher = RATIO.matcher(each.getValue());
+            String by = !matcher.matches()
+                    ? ""
+                    : column == Meaning.RATIO_BY_WEIGHT
+                            ? "weight"
+                            : column == Meaning.RATIO_BY_VOLUME ? "volume" : by(matcher, resin.stated().row);
+            if (by.isEmpty()) {
+                resin.stated()
+                        .aside(
+                                column,
+                                "\"" + Records.shown(each.getValue())
+                                        + "\" is no ratio of part A to part B with its measure, such as 2:1 by volume or"
+                                        + " 100:45 by weight.");
+                continue;
+            }
+            boolean first = column != Meaning.SECOND_RATIO
+                    && !leading
+                    && (leads.isEmpty() || leads.equals(by) || (stated.size() == 1 && !alsoInBook(resin.id(), by)));
+            leading |= first;
+            String path = first ? "/ratio" : "/ratioAlso";
+            resin.stated().put(path + "/by", column, Meaning.RATIO_BY, by);
+            resin.stated().put(path + "/a", column, Meaning.RATIO_PART, matcher.group(1));
+            resin.stated().put(path + "/b", column, Meaning.RATIO_PART, matcher.group(2));
+        }
+        resin.stated().take("/ratio/window/least", Meaning.RATIO_LEAST);
+        resin.stated().take("/ratio/window/most", Meaning.RATIO_MOST);
+    }
+
+    private String by(Matcher ratio, Table.Row row) {
+        String said = ratio.group(3) == null ? table.text(row, Meaning.RATIO_BY) : ratio.group(3);
+        String word = said.toLowerCase(Locale.ROOT);
+        return word.equals("weight") || word.equals("volume") ? word : "";
+    }
+
+    private String ratioInBook(String resin) {
+        Resin known = run.book.resins().get(resin);
+        return known == null || known.ratio() == null ? "" : word(known.ratio());
+    }
+
+    private boolean alsoInBook(String resin, String by) {
+        Resin known = run.book.resins().get(resin);
+        return known != null
+                && known.ratioAlso() != null
+                && word(known.ratioAlso()).equals(by);
+    }
+
+    private static String word(MixRatio ratio) {
+        return ratio.by().name().toLowerCase(Locale.ROOT);
     }
 
     private void carrier(Stated stated) {

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Somebody's table with the heads of its columns understood. */
@@ -176,6 +177,18 @@ final class ImportTable {
         }
         if (has(Meaning.LOT)) {
             return Import.As.LOTS;
+        }
+        boolean sheet = Stream.of(
+                        Meaning.RATIO,
+                        Meaning.RATIO_BY_WEIGHT,
+                        Meaning.RATIO_BY_VOLUME,
+                        Meaning.DENSITY_A,
+                        Meaning.WORKING_TIME,
+                        Meaning.LAYER_MOST,
+                        Meaning.DEMOLD)
+                .anyMatch(this::has);
+        if (!has(Meaning.PIGMENT) && !amount && (has(Meaning.RESIN) || (has(Meaning.NAME) && sheet))) {
+            return Import.As.RESINS;
         }
         return has(Meaning.PIGMENT) || (has(Meaning.NAME) && (has(Meaning.KIND) || has(Meaning.DENSITY)))
                 ? Import.As.PIGMENTS

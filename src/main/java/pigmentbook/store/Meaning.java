@@ -5,10 +5,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import pigmentbook.quantity.Coverage;
 import pigmentbook.quantity.Density;
+import pigmentbook.quantity.Duration;
+import pigmentbook.quantity.Length;
 import pigmentbook.quantity.Mass;
 import pigmentbook.quantity.Numbers;
 import pigmentbook.quantity.Percent;
+import pigmentbook.quantity.Temperature;
 
 /** What a column of somebody's table may hold, and the plain words by which its head is known. */
 @SuppressWarnings("ImmutableEnumChecker") // The functions keep nothing, and the lists are copies.
@@ -43,7 +47,7 @@ enum Meaning {
     WHY("why", "", text -> text, "why", "reason"),
     DATE("date", "", Meaning::day, "date", "day", "made", "written"),
     KIND("kind", "", text -> text.toLowerCase(Locale.ROOT), "kind", "type", "form"),
-    DENSITY("density", "", text -> Density.parse(text).gramsPerMl(), "density"),
+    DENSITY("density", "", text -> Density.parse(text).gramsPerMl(), "density", "mixed density", "density mixed"),
     TOP_LOADING(
             "top loading",
             "%",
@@ -67,6 +71,39 @@ enum Meaning {
     PRICE("price", "", Numbers::parse, "price", "cost", "paid"),
     CURRENCY("currency", "", text -> text, "currency"),
     STRENGTH("strength", "%", text -> Percent.parse(text).exactPercent(), "strength"),
+    RATIO("ratio", "", text -> text, "ratio", "mix ratio", "mixing ratio"),
+    RATIO_BY_WEIGHT("ratio by weight", "", text -> text, "ratio by weight", "mix ratio by weight", "parts by weight"),
+    RATIO_BY_VOLUME("ratio by volume", "", text -> text, "ratio by volume", "mix ratio by volume", "parts by volume"),
+    RATIO_BY("ratio by", "", text -> text.toLowerCase(Locale.ROOT), "ratio by", "ratio is by"),
+    /** One side of a ratio: no column holds it alone. */
+    RATIO_PART("ratio part", "", Numbers::parse),
+    RATIO_LEAST("ratio at least", "", Meaning::quotient, "ratio at least", "least ratio", "a to b, at least"),
+    RATIO_MOST("ratio at most", "", Meaning::quotient, "ratio at most", "highest ratio", "a to b, at most"),
+    SECOND_RATIO("second ratio", "", text -> text, "second ratio", "other ratio", "ratio also"),
+    DENSITY_A("density a", "", text -> Density.parse(text).gramsPerMl(), "density a", "density of part a"),
+    DENSITY_B("density b", "", text -> Density.parse(text).gramsPerMl(), "density b", "density of part b"),
+    LAYER_LEAST("layer at least", "", text -> Length.parse(text).mm(), "layer at least", "least layer"),
+    LAYER_MOST(
+            "layer at most",
+            "",
+            text -> Length.parse(text).mm(),
+            "layer at most",
+            "deepest layer",
+            "most depth",
+            "deepest pour"),
+    BATCH_MOST("largest batch", "", text -> Mass.parse(text).grams(), "largest batch", "batch at most", "most batch"),
+    WORKING_TIME("working time", "", Meaning::minutes, "working time", "pot life", "open time"),
+    WORKING_TIME_AT("working time at", "", Meaning::celsius, "working time at"),
+    WORKING_TIME_MASS("working time of", "", text -> Mass.parse(text).grams(), "working time of"),
+    RECOAT_FROM("next layer from", "", Meaning::minutes, "next layer from", "recoat from", "next layer after"),
+    RECOAT_TO("next layer until", "", Meaning::minutes, "next layer until", "recoat until", "recoat to"),
+    DEMOLD("demold", "", Meaning::minutes, "demold", "demold after"),
+    FULL_CURE("full cure", "", Meaning::minutes, "full cure", "full cure after", "cured after"),
+    ROOM_LEAST("room at least", "", Meaning::celsius, "room at least", "coolest room", "temperature at least"),
+    ROOM_MOST("room at most", "", Meaning::celsius, "room at most", "warmest room", "temperature at most"),
+    HUMIDITY_MOST("humidity at most", "%", Meaning::percent, "humidity at most", "highest humidity"),
+    SHRINKAGE("shrinkage", "%", Meaning::percent, "shrinkage", "shrinks by"),
+    SOAK("soak", "", text -> Coverage.parse(text).gramsPerM2(), "soak", "bare wood takes"),
     NOTES("notes", "", text -> text, "notes", "note", "remarks", "remark", "comments", "comment"),
     /** It is passed over. */
     NOT_USED("-", "", text -> text);
@@ -113,7 +150,7 @@ enum Meaning {
 
     static @Nullable Meaning ofWord(String word) {
         for (Meaning each : values()) {
-            if (each.word.equalsIgnoreCase(word.strip())) {
+            if (each != RATIO_PART && each.word.equalsIgnoreCase(word.strip())) {
                 return each;
             }
         }
@@ -123,11 +160,28 @@ enum Meaning {
     static String words() {
         StringBuilder words = new StringBuilder();
         for (Meaning each : values()) {
-            if (each != NOT_USED) {
+            if (each != NOT_USED && each != RATIO_PART) {
                 words.append(words.length() == 0 ? "" : ", ").append(each.word);
             }
         }
         return words + ", or - for none";
+    }
+
+    private static Double minutes(String text) {
+        return Duration.parse(text).minutes();
+    }
+
+    private static Double celsius(String text) {
+        return Temperature.parse(text).celsius();
+    }
+
+    private static Object percent(String text) {
+        return Percent.parse(text).exactPercent();
+    }
+
+    /** A quotient such as 1.94; a third is written with so many digits as there are, so the last ones don't count. */
+    private static Double quotient(String text) {
+        return Math.rint(Numbers.nearest(Numbers.parse(text)) * 1e9) / 1e9;
     }
 
     private static LocalDate day(String text) {

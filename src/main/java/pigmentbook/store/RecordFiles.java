@@ -23,9 +23,16 @@ final class RecordFiles {
         this.disk = disk;
     }
 
-    /** Waits until nobody else saves in this book. */
+    /** Waits until nobody else saves in this book, and finishes what a stop cut short. */
     BookLock lock() throws SaveFailedException {
-        return BookLock.take(requireFolder(), LONGEST_WAIT_MILLIS);
+        BookLock lock = BookLock.take(requireFolder(), LONGEST_WAIT_MILLIS);
+        try {
+            Together.finish(this, folder);
+        } catch (SaveFailedException e) {
+            lock.close();
+            throw e;
+        }
+        return lock;
     }
 
     static void requireId(Kind kind, String id) throws SaveFailedException {

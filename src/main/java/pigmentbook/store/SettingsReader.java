@@ -52,6 +52,7 @@ final class SettingsReader {
                         defaults == null ? null : defaults.amount("roomTemperature", Temperature::parse),
                         unstated.roomTemperature()),
                 defaults == null ? null : defaults.amount("roomHumidity", Percent::parse),
+                or(defaults == null ? null : defaults.yesOrNo("secondPerson"), unstated.secondPerson()),
                 defaults == null ? null : defaults.text("currency"),
                 backings(f.child("backings")));
     }

@@ -137,7 +137,7 @@ final class BenchPage {
                     live.writer(),
                     id,
                     entries(asked, now, clock),
-                    LocalDateTime.now(clock),
+                    OffsetDateTime.now(clock),
                     record -> finder(live, record));
             answer(context, saved, clock);
             live.lookAgain();

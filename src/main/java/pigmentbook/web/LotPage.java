@@ -22,6 +22,7 @@ import pigmentbook.quantity.Density;
 import pigmentbook.quantity.Mass;
 import pigmentbook.quantity.Numbers;
 import pigmentbook.store.BookUnavailableException;
+import pigmentbook.store.BookWriter;
 import pigmentbook.store.ConflictException;
 import pigmentbook.store.Kind;
 import pigmentbook.store.SaveFailedException;
@@ -155,16 +156,18 @@ public final class LotPage {
 
     private static void addCorrection(LiveBook live, String lotId, Mass by, String why, LocalDate today)
             throws SaveFailedException {
-        live.writer().change(Kind.LOT, lotId, record -> {
-            ArrayNode corrections =
-                    record.get("corrections") instanceof ArrayNode there ? there : record.putArray("corrections");
-            corrections
-                    .addObject()
-                    .put("date", today.toString())
-                    .put("change", by.written())
-                    .put("why", why);
-            return record;
-        });
+        live.writer().change(Kind.LOT, lotId, record -> corrected(record, by, why, today));
+    }
+
+    private static ObjectNode corrected(ObjectNode record, Mass by, String why, LocalDate today) {
+        ArrayNode corrections =
+                record.get("corrections") instanceof ArrayNode there ? there : record.putArray("corrections");
+        corrections
+                .addObject()
+                .put("date", today.toString())
+                .put("change", by.written())
+                .put("why", why);
+        return record;
     }
 
     private static void set(LiveBook live, Lot lot, String field, String value) throws SaveFailedException {
@@ -198,6 +201,12 @@ public final class LotPage {
             throws SaveFailedException, ConflictException {
         Book book = live.now().book();
         Lot other = lot(book, text(context, "other"));
+        if (other.id().equals(lot.id())
+                || !other.of().equals(lot.of())
+                || !java.util.Objects.equals(other.part(), lot.part())) {
+            throw new SaveFailedException("Two different lots of one product are put together; choose another one than "
+                    + other.id() + ". Nothing was changed.");
+        }
         String id = text(context, "into");
         Mass own = grams("Of this lot", text(context, "own"));
         Mass more = grams("Of the other lot", text(context, "more"));
@@ -227,10 +236,15 @@ public final class LotPage {
         ArrayNode shares = record.putArray("shares");
         shares.addObject().put("lot", lot.id()).put("mass", own.written());
         shares.addObject().put("lot", other.id()).put("mass", more.written());
-        live.writer().create(Kind.LOT, id, record);
-        addCorrection(
-                live, lot.id(), Mass.parseChange("-" + Numbers.plain(own.grams()) + " g"), "put into " + id, today);
-        addCorrection(
-                live, other.id(), Mass.parseChange("-" + Numbers.plain(more.grams()) + " g"), "put into " + id, today);
+        live.writer()
+                .together(List.of(
+                        new BookWriter.Part(Kind.LOT, id, true, none -> record),
+                        taken(lot, own, id, today),
+                        taken(other, more, id, today)));
+    }
+
+    private static BookWriter.Part taken(Lot lot, Mass mass, String into, LocalDate today) {
+        Mass by = Mass.parseChange("-" + Numbers.plain(mass.grams()) + " g");
+        return new BookWriter.Part(Kind.LOT, lot.id(), false, now -> corrected(now, by, "put into " + into, today));
     }
 }

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -133,7 +134,7 @@ public final class MixPage {
         values.put("problem", problem);
         values.put("volume", form.volume());
         values.put("total", form.total());
-        fill(values, book, recipe, mix, was, form, LocalDateTime.now(clock));
+        fill(values, book, recipe, mix, was, form, ZonedDateTime.now(clock));
         Pages.show(context, "mix.jte", values);
     }
 
@@ -191,7 +192,7 @@ public final class MixPage {
             @Nullable Mix mix,
             @Nullable Pour was,
             MixForm form,
-            LocalDateTime now) {
+            ZonedDateTime now) {
         values.put("there", mix != null);
         values.put(
                 "where",

@@ -4,7 +4,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -22,6 +24,7 @@ import pigmentbook.mix.Poured;
 import pigmentbook.quantity.BadAmountException;
 import pigmentbook.quantity.Length;
 import pigmentbook.quantity.Numbers;
+import pigmentbook.store.BenchTimes;
 import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.Edits;
 import pigmentbook.store.Photos;
@@ -51,7 +54,7 @@ public final class PourPage {
     public record Entry(String when, String what, String by, boolean undone) {}
 
     static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock, Sharing sharing) {
-        config.routes.get("/pours/{id}", context -> show(context, book, tints));
+        config.routes.get("/pours/{id}", context -> show(context, book, tints, clock.getZone()));
         config.routes.get("/pours/{id}/photos/{number}", context -> photo(context, book));
         config.routes.get("/bench", context -> list(context, book, clock, sharing));
         PourActs.addTo(config, book, tints, clock);
@@ -140,7 +143,8 @@ public final class PourPage {
         return mold == null ? "" : mold.name();
     }
 
-    private static void show(Context context, LiveBook live, LiveTints tints) throws BookUnavailableException {
+    private static void show(Context context, LiveBook live, LiveTints tints, ZoneId zone)
+            throws BookUnavailableException {
         String id = context.pathParam("id");
         JsonNode record = BenchPage.record(live, id);
         boolean atBench = record.path("plan").isObject() && !isDone(record);
@@ -151,7 +155,7 @@ public final class PourPage {
         values.put("id", id);
         values.put("recipe", recipe == null ? "" : recipe.id());
         values.put("name", recipe == null ? pour.recipeId() : recipe.name());
-        values.put("about", about(book, pour));
+        values.put("about", about(book, pour) + times(record, zone));
         values.put("atBench", atBench);
         Map<String, Field> fields = new HashMap<>();
         for (String path : PourActs.FIELDS) {
@@ -175,6 +179,28 @@ public final class PourPage {
                         ? ""
                         : " Begun " + pour.started().toString().replace('T', ' ') + ".")
                 + (pour.by().isEmpty() ? "" : " Weighed by " + pour.by() + ".");
+    }
+
+    /** When the next layer may go on, or when the piece may leave the mold: in the book's own time zone. */
+    private static String times(JsonNode record, ZoneId zone) {
+        BenchTimes times = BenchTimes.of(record);
+        if (times == null) {
+            return "";
+        }
+        String pourBy = times.pourBy() == null || times.demold() != null
+                ? ""
+                : " Layer " + times.layer() + ": pour by " + shown(times.pourBy(), zone) + ", a rule of thumb.";
+        String next = times.nextFrom() == null
+                ? ""
+                : " Layer " + (times.layer() + 1) + " may go on from " + shown(times.nextFrom(), zone)
+                        + (times.nextTo() == null ? "" : " until " + shown(times.nextTo(), zone)) + ".";
+        String demold = times.demold() == null ? "" : " Demold not before " + shown(times.demold(), zone) + ".";
+        String cured = times.fullCure() == null ? "" : " Full cure " + shown(times.fullCure(), zone) + ".";
+        return pourBy + next + demold + cured;
+    }
+
+    private static String shown(Instant moment, ZoneId zone) {
+        return WallClock.date(moment.atZone(zone));
     }
 
     private static void faults(Map<String, Object> values, Pour pour) {

@@ -66,6 +66,7 @@ public final class ReadBackPage {
         values.put("sheet", draft.mixId());
         values.put("differences", draft.differences());
         values.put("problems", draft.problems());
+        values.put("notes", draft.notes());
         values.put("started", draft.started() == null ? "" : draft.started());
         Pages.show(context, "readback.jte", values);
     }

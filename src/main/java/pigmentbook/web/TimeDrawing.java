@@ -1,6 +1,6 @@
 package pigmentbook.web;
 
-import java.time.LocalDateTime;
+import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import pigmentbook.mix.Mix;
@@ -11,8 +11,6 @@ final class TimeDrawing {
 
     private static final double ROW = 34;
     private static final double BAR = 20;
-    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
-    private static final DateTimeFormatter DAY_CLOCK = DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
 
     private TimeDrawing() {}
@@ -94,7 +92,7 @@ final class TimeDrawing {
     }
 
     /** Draws the layers of the whole piece, in hours from the first pour, with demold and full cure. */
-    static String piece(Mix mix, LocalDateTime start) {
+    static String piece(Mix mix, ZonedDateTime start) {
         Timeline times = mix.timeline();
         double last = 1;
         for (Timeline.LayerTimes layer : times.layersHours()) {
@@ -113,7 +111,7 @@ final class TimeDrawing {
             pen.path("grid", "M" + Pen.at(x) + " 8V" + Pen.at(axis));
             pen.path("d", "M" + Pen.at(x) + " " + Pen.at(axis) + "v5");
             if (hour % (2 * every) == 0 && x < right - 24) {
-                pen.text(x, axis + 19, "middle", plus(start, hour).format(CLOCK));
+                pen.text(x, axis + 19, "middle", WallClock.time(plus(start, hour)));
             }
         }
         pen.path(
@@ -131,11 +129,7 @@ final class TimeDrawing {
                 double to = layer.nextTo() == null ? right : Math.min(right + 6, x0 + layer.nextTo() * scale);
                 pen.rect("win", from, y, to - from, BAR);
                 if (layer.nextTo() != null) {
-                    pen.text(
-                            right + 16,
-                            y + 15,
-                            "start",
-                            "to " + plus(start, layer.nextTo()).format(DAY_CLOCK));
+                    pen.text(right + 16, y + 15, "start", "to " + WallClock.day(plus(start, layer.nextTo())));
                 }
             }
         }
@@ -143,18 +137,14 @@ final class TimeDrawing {
         return pen.done();
     }
 
-    private static void ends(Pen pen, Mix mix, LocalDateTime start, double axis) {
+    private static void ends(Pen pen, Mix mix, ZonedDateTime start, double axis) {
         Timeline times = mix.timeline();
         double lastPour =
                 times.layersHours().get(times.layersHours().size() - 1).start();
         if (times.demoldHours() != null) {
             pen.path("o", "M388 " + Pen.at(axis - 38) + "V" + Pen.at(axis));
             pen.text(393, axis - 8, "start", "t-b", "Demold");
-            pen.text(
-                    388,
-                    axis + 19,
-                    "middle",
-                    plus(start, lastPour + times.demoldHours()).format(DAY_CLOCK));
+            pen.text(388, axis + 19, "middle", WallClock.day(plus(start, lastPour + times.demoldHours())));
         }
         if (times.fullCureHours() != null) {
             pen.path("o", "M466 " + Pen.at(axis - 38) + "V" + Pen.at(axis));
@@ -167,19 +157,20 @@ final class TimeDrawing {
         }
     }
 
-    private static String pieceLabel(Mix mix, LocalDateTime start) {
+    private static String pieceLabel(Mix mix, ZonedDateTime start) {
         StringBuilder text = new StringBuilder("The whole piece in days");
         for (Timeline.LayerTimes layer : mix.timeline().layersHours()) {
             text.append(layer.number() == 1 ? ": " : ", ")
                     .append("layer ")
                     .append(layer.number())
                     .append(layer.number() == 1 ? " at " : " from ")
-                    .append(plus(start, layer.start()).format(DAY_CLOCK));
+                    .append(WallClock.day(plus(start, layer.start())));
         }
         return text.toString();
     }
 
-    static LocalDateTime plus(LocalDateTime start, double hours) {
+    /** Hours that pass, whatever the clock on the wall is set to meanwhile. */
+    private static ZonedDateTime plus(ZonedDateTime start, double hours) {
         return start.plusMinutes(Math.round(hours * 60));
     }
 }

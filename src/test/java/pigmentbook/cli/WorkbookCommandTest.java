@@ -40,10 +40,11 @@ class WorkbookCommandTest {
         JsonNode rows = written.get("rows");
         int records = rows.get("Pigments").intValue()
                 + rows.get("Lots").intValue()
+                + rows.get("Resins").intValue()
                 + ran("recipes", "--format", "json").json().size();
         assertThat(back.get("same")).hasSize(records);
-        // Resins are there to be looked up: their data sheets don't fit a row.
-        assertThat(back.get("set_aside").findValuesAsText("sheet")).containsExactly("Resins");
+        assertThat(rows.get("Resins").intValue()).isEqualTo(3);
+        assertThat(back.get("set_aside")).isEmpty();
     }
 
     @Test
@@ -65,6 +66,28 @@ class WorkbookCommandTest {
         assertThat(different).hasSize(1);
         assertThat(different.get(0).get("file").textValue()).isEqualTo("ember.json");
         assertThat(different.get(0).get("changes").get(0).get("is").textValue()).contains("amber-paste 1.3 %");
+    }
+
+    @Test
+    void aChangedDataSheetComesBackToo() throws Exception {
+        ran("workbook", "studio.xlsx");
+        Path changed = here.resolve("changed.xlsx");
+        try (XSSFWorkbook workbook =
+                        new XSSFWorkbook(here.resolve("studio.xlsx").toFile());
+                OutputStream out = Files.newOutputStream(changed)) {
+            workbook.getSheet("Resins").forEach(row -> {
+                if (row.getCell(0).getStringCellValue().equals("slow-cast")) {
+                    ((XSSFRow) row).getCell(2).setCellValue("100:50 by volume");
+                    ((XSSFRow) row).getCell(17).setCellValue("3 d");
+                }
+            });
+            workbook.write(out);
+        }
+        JsonNode different = taken("changed.xlsx").get("different");
+        assertThat(different).hasSize(1);
+        assertThat(different.get(0).get("file").textValue()).isEqualTo("shelf/resins/slow-cast.json");
+        assertThat(different.get(0).get("changes").findValuesAsText("field"))
+                .containsExactly("ratio.a", "ratio.b", "demold");
     }
 
     @Test

@@ -228,6 +228,7 @@ final class Studio {
                 s.cupTare(),
                 s.roomTemperature(),
                 s.roomHumidity(),
+                s.secondPerson(),
                 s.currency(),
                 s.backings());
         return this;

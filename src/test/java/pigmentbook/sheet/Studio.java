@@ -163,6 +163,7 @@ public final class Studio {
                 Mass.parse(order.tare),
                 Temperature.parse("21 C"),
                 null,
+                true,
                 "EUR",
                 Settings.BACKINGS);
         Recipe recipe = new Recipe(

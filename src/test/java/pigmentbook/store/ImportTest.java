@@ -15,7 +15,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import pigmentbook.book.Book;
+import pigmentbook.book.MixRatio;
 import pigmentbook.book.Recipe;
+import pigmentbook.book.Resin;
 
 /** Bringing in what a studio has: what fits comes in once, what doesn't is told by its cell. */
 class ImportTest {
@@ -93,6 +95,83 @@ class ImportTest {
         assertThat(hearth.current().date()).isEqualTo(DAY);
         assertThat(hearth.current().why()).isEqualTo("brought in from colours.csv");
         assertThat(new BookFolder(folder).open().check()).isEmpty();
+    }
+
+    /** A made-up data sheet; 100:45 by weight. */
+    private static Table dataSheets(String... rows) {
+        List<String> lines = new ArrayList<>(List.of(
+                "Resin | Mix ratio by weight | Density of part A | Density B, g/mL | Pot life (min) | Working time at |"
+                        + " Deepest layer, mm | Next layer from | Demold | Full cure | Shrinkage | Notes"));
+        lines.addAll(List.of(rows));
+        return table(lines.toArray(String[]::new));
+    }
+
+    @Test
+    void aRowADataSheetMakesAResinOnceAndATrialWritesNothing() throws Exception {
+        Table table = dataSheets(
+                "Amber bar cast | 100:45 | 1,14 g/mL | 0.97 | 35 | 23 C | 25 | 5 h | 2 d | 168 h | 1.5 | A tin of 5 kg");
+        Map<String, String> before = Folders.of(folder);
+        Import.Found tried = Import.look(folder, request(table));
+        assertThat(tried.setAside()).isEmpty();
+        assertThat(tried.fresh()).containsExactly("shelf/resins/amber-bar-cast.json");
+        assertThat(Folders.of(folder)).isEqualTo(before);
+
+        Import.save(folder, request(table));
+        Resin resin = java.util.Objects.requireNonNull(book().resins().get("amber-bar-cast"));
+        assertThat(resin.name()).isEqualTo("Amber bar cast");
+        MixRatio ratio = java.util.Objects.requireNonNull(resin.ratio());
+        assertThat(ratio.by()).isEqualTo(MixRatio.By.WEIGHT);
+        assertThat(ratio.ratio().written()).isEqualTo("100:45");
+        assertThat(java.util.Objects.requireNonNull(resin.densityA()).written()).isEqualTo("1,14 g/mL");
+        assertThat(java.util.Objects.requireNonNull(resin.workingTime()).minutes())
+                .isEqualTo(35);
+        assertThat(java.util.Objects.requireNonNull(resin.layer().most()).mm()).isEqualTo(25);
+        assertThat(java.util.Objects.requireNonNull(resin.fullCure()).minutes()).isEqualTo(7 * 24 * 60);
+        assertThat(java.util.Objects.requireNonNull(resin.shrinkage()).percent())
+                .isEqualTo(1.5);
+        assertThat(new BookFolder(folder).open().check()).isEmpty();
+
+        Map<String, String> once = Folders.of(folder);
+        assertThat(Import.save(folder, request(table)).same()).containsExactly("shelf/resins/amber-bar-cast.json");
+        assertThat(Folders.of(folder)).isEqualTo(once);
+    }
+
+    /** The book leads by volume and has a second ratio by weight: that one is meant, not the first. */
+    @Test
+    void aRatioByTheOtherMeasureIsComparedWithTheSecondOne() throws Exception {
+        Table same = table("Resin | Ratio by weight | Demold", "slow-cast | 100 : 42 | 2 d");
+        assertThat(Import.look(folder, request(same)).same()).containsExactly("shelf/resins/slow-cast.json");
+        Table other = table("Resin | Ratio by weight | Demold", "slow-cast | 100:43 | 48 h");
+        Import.Found found = Import.look(folder, request(other));
+        assertThat(found.different())
+                .singleElement()
+                .satisfies(each ->
+                        assertThat(each.changes()).containsExactly(new Import.Change("ratioAlso.b", "42", "43")));
+    }
+
+    @Test
+    void lotsAndRecipesMayNameAResinOfTheSameWorkbook() throws Exception {
+        Table resins = table("Resin | Ratio", "Oak cast | 2:1 by volume");
+        Table lots = table("Lot | Product | Part | Quantity", "OC-1 | Oak cast | A | 5 kg");
+        Table recipes = table("Recipe | Resin | Pigment | Percent", "Hearth | Oak cast | amber-paste | 1.5 %");
+        Import.Found found = Import.look(folder, request(recipes, lots, resins));
+        assertThat(found.setAside()).isEmpty();
+        assertThat(found.fresh()).containsExactly("shelf/resins/oak-cast.json", "shelf/lots/OC-1.json", "hearth.json");
+    }
+
+    @Test
+    void whatADataSheetLeavesOpenIsAskedAndNotGuessed() throws Exception {
+        assertThat(why(table(
+                        "Resin | Ratio | Pot life", "Oak cast | 2:1 | 40", "Ash cast | 2 in 1 by weight | 40 min")))
+                .satisfiesExactly(
+                        first -> assertThat(first)
+                                .startsWith("2 Ratio: \"2:1\" is no ratio of part A to part B with its measure"),
+                        second -> assertThat(second).startsWith("2 Pot life: \"40\""),
+                        third -> assertThat(third).startsWith("3 Ratio: \"2 in 1 by weight\""));
+        assertThat(why(table("Resin | Ratio | Ratio at least", "Oak cast | 2:1 by volume | 1.9")))
+                .singleElement()
+                .asString()
+                .contains("\"most\" is missing");
     }
 
     @Test

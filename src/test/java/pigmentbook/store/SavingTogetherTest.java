@@ -1,9 +1,15 @@
 package pigmentbook.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
 import java.nio.channels.FileChannel;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
@@ -13,6 +19,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import pigmentbook.book.Book;
 
 /** Many who save in one book at once, in one program and in several, lose nothing. */
 class SavingTogetherTest {
@@ -79,6 +86,131 @@ class SavingTogetherTest {
         try (FileChannel channel = FileChannel.open(folder.resolve(BookLock.FILE), StandardOpenOption.WRITE)) {
             assertThat(channel.tryLock()).isNotNull();
         }
+    }
+
+    /** Stops as a kill does: at one step of the disk, and nothing after it is done either. */
+    private static final class StoppingDisk extends Disk {
+        private int left;
+
+        StoppingDisk(int steps) {
+            this.left = steps;
+        }
+
+        private void step() {
+            if (left-- <= 0) {
+                throw new Stopped();
+            }
+        }
+
+        @Override
+        void write(Path temporary, byte[] bytes) throws IOException {
+            step();
+            Files.write(temporary, new byte[] {bytes[0]});
+            step();
+            Files.delete(temporary);
+            super.write(temporary, bytes);
+            step();
+        }
+
+        @Override
+        void keepRights(Path old, Path temporary) throws IOException {
+            step();
+            super.keepRights(old, temporary);
+        }
+
+        @Override
+        void rename(Path temporary, Path target) throws IOException {
+            step();
+            super.rename(temporary, target);
+        }
+
+        @Override
+        void force(Path folder) throws IOException {
+            step();
+            super.force(folder);
+        }
+    }
+
+    private static final class Stopped extends Error {
+        private static final long serialVersionUID = 1L;
+    }
+
+    private static ObjectNode moved(ObjectNode lot, String change) {
+        ((ArrayNode) lot.get("corrections")).addObject().put("change", change).put("why", "moved");
+        return lot;
+    }
+
+    private void moveInto(BookWriter writer, String id) throws Exception {
+        ObjectNode mixed =
+                JsonNodeFactory.instance.objectNode().put("of", "amber-paste").put("quantity", "100 g");
+        writer.together(List.of(
+                new BookWriter.Part(Kind.LOT, id, true, none -> mixed),
+                new BookWriter.Part(Kind.LOT, "AP-05", false, now -> moved(now, "-40 g")),
+                new BookWriter.Part(Kind.LOT, "AP-07", false, now -> moved(now, "-60 g"))));
+    }
+
+    private double allPaste() throws Exception {
+        Book book = new BookFolder(folder).open().book();
+        return book.lots().values().stream()
+                .filter(lot -> lot.of().equals("amber-paste"))
+                .mapToDouble(book::leftGrams)
+                .sum();
+    }
+
+    /** What is put together leaves two lots and is in the third, or nothing happened; never one without the other. */
+    @Test
+    void aStopAtAnyStepLosesAndDoublesNothing() throws Exception {
+        double before = allPaste();
+        int begun = 0;
+        int steps = 0;
+        boolean whole = false;
+        while (!whole) {
+            String id = "AP-MIX-" + steps;
+            try {
+                moveInto(new BookWriter(folder, new StoppingDisk(steps)), id);
+                whole = true;
+            } catch (Stopped e) {
+                begun += Files.exists(folder.resolve(Together.FILE)) ? 1 : 0;
+            }
+            assertThat(allPaste()).as("after %d steps", steps).isCloseTo(before, within(1e-9));
+            assertThat(folder.resolve(Together.FILE)).doesNotExist();
+            steps++;
+        }
+        assertThat(steps).isGreaterThan(15);
+        assertThat(begun).isGreaterThan(5);
+        assertThat(Files.exists(folder.resolve("shelf/lots/AP-MIX-0.json"))).isFalse();
+        assertThat(new BookFolder(folder).open().problems()).isEmpty();
+    }
+
+    /** Somebody else wrote into one of the records between the stop and the next start: their words stay. */
+    @Test
+    void whatWasWrittenMeanwhileStays() throws Exception {
+        int steps = 0;
+        while (!Files.exists(folder.resolve(Together.FILE))) {
+            try {
+                moveInto(new BookWriter(folder, new StoppingDisk(steps++)), "AP-MIX");
+            } catch (Stopped e) {
+                Thread.onSpinWait();
+            }
+        }
+        Path lot = folder.resolve("shelf/lots/AP-05.json");
+        Files.writeString(lot, Files.readString(lot).replaceFirst("\\{", "{ \"seen\": true,"));
+        writer.change(Kind.LOT, "AP-07", now -> now.put("code", "on"));
+        assertThat(Files.readString(lot)).contains("\"seen\": true").doesNotContain("moved");
+        assertThat(folder.resolve("shelf/lots/AP-MIX.json")).exists();
+        assertThat(folder.resolve(Together.FILE)).doesNotExist();
+    }
+
+    @Test
+    void whatIsBegunButCanNotBeReadIsToldAndTheRecordsStay() throws Exception {
+        Files.writeString(
+                folder.resolve(Together.FILE), "{ \"together\": [ { \"kind\": \"LOT\", \"id\": \"../x\" } ] }");
+        assertThatThrownBy(() -> writer.change(Kind.LOT, "AP-07", now -> now.put("code", "on")))
+                .isInstanceOf(SaveFailedException.class);
+        Files.writeString(folder.resolve(Together.FILE), "{");
+        assertThatThrownBy(() -> writer.change(Kind.LOT, "AP-07", now -> now.put("code", "on")))
+                .hasMessageContaining("Move it away");
+        assertThat(new BookFolder(folder).open().book().lots()).containsKey("AP-07");
     }
 
     /** Two programs that both count in one record lose no count: the one that comes second reads again. */

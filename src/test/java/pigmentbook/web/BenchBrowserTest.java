@@ -129,6 +129,25 @@ class BenchBrowserTest extends CopiedBookInBrowser {
         browser.noConsoleErrors();
     }
 
+    @Test
+    void aBookMayDoWithoutASecondPerson() throws IOException {
+        Path book = folder.resolve("book.json");
+        Files.writeString(
+                book, Files.readString(book).replace("\"defaults\": {", "\"defaults\": { \"secondPerson\": false,"));
+        served.close();
+        served = new Served(folder);
+        begin("lead=total&total=500+g&cup=1500+g");
+        browser.find("#who").sendKeys("Ida");
+        for (String next : List.of("Part A", "Amber paste", "Copper mica", "Rust paste", "Smoke paste")) {
+            browser.waitFor(next, () -> title().equals(next));
+            weigh(target());
+        }
+        browser.waitFor("part B without a check", () -> title().equals("Part B"));
+        assertThat(served.get("/recipes/ember/bench-file?lead=total&total=500+g")
+                        .body())
+                .contains("\"secondPerson\":false");
+    }
+
     private static double grams(JsonNode weighed, int row) {
         return Double.parseDouble(weighed.get(row).get("actual").asText().replace(" g", ""));
     }
@@ -217,6 +236,16 @@ class BenchBrowserTest extends CopiedBookInBrowser {
         browser.driver.navigate().refresh();
         browser.waitFor("the first item", () -> title().equals("Part A"));
         browser.find("#who").sendKeys("Ida");
+        weigh("111");
+        browser.waitFor("some is in", () -> title().equals("Add Part A"));
+        press("Throw this cup away");
+        press("Yes, throw this cup away");
+        browser.waitFor("it begins anew", () -> title().equals("Part A"));
+        weigh("200");
+        browser.waitFor("some is in", () -> title().equals("Add Part A"));
+        press("Change lot");
+        browser.find("#lot").sendKeys("A-2409");
+        press("Take this lot");
         String partA = target();
         weigh(partA);
         browser.waitFor("it goes on", () -> title().equals("Amber paste"));
@@ -235,7 +264,10 @@ class BenchBrowserTest extends CopiedBookInBrowser {
                 new pigmentbook.store.BookFolder(folder).open().book());
         assertThat(draft.problems()).isEmpty();
         JsonNode weighed = draft.pour().at("/layers/0/cups/0/weighed");
-        assertThat(weighed.get(0).get("actual").asText()).isEqualTo(partA + " g");
+        assertThat(weighed.get(0).get("actual").asText()).isEqualTo("200 g");
+        assertThat(weighed.get(1).get("lot").asText()).isEqualTo("A-2409");
+        assertThat(weighed.get(1).get("actual").asText()).isEqualTo(partA + " g");
+        assertThat(draft.pour().at("/thrown/0/actual").asText()).isEqualTo("111 g");
         assertThat(draft.pour().get("by").asText()).isEqualTo("Ida");
         assertThat(draft.started()).isNotNull();
         browser.go(served.url() + "bench", PHONE);

@@ -101,6 +101,16 @@ class LotPageTest {
                 .isEqualTo(409);
     }
 
+    @Test
+    void aLotIsNotPutTogetherWithItselfNorWithAnotherProduct() throws Exception {
+        for (String other : new String[] {"AP-07", "CM-03"}) {
+            assertThat(form("AP-07/intermix", "own", "40 g", "other", other, "more", "60 g", "into", "AP-MIX")
+                            .body())
+                    .startsWith("Two different lots of one product are put together");
+        }
+        assertThat(book().lots()).doesNotContainKey("AP-MIX");
+    }
+
     /** K/S = (1 − R)²/(2R), Kubelka and Munk 1931: R 0.25 and 0.30 give 1.125 and 0.81667, so 72.6 %. */
     @Test
     void aWeakerLotsLetdownIsPaler() throws Exception {

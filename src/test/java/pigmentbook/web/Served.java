@@ -32,8 +32,12 @@ final class Served implements AutoCloseable {
     }
 
     Served(Path book, int port) {
+        this(book, port, CLOCK);
+    }
+
+    Served(Path book, int port, Clock clock) {
         try {
-            server = WebServer.start(new LiveBook(book), port, CLOCK);
+            server = WebServer.start(new LiveBook(book), port, clock);
         } catch (Exception e) {
             throw new IllegalStateException(e);
         }
