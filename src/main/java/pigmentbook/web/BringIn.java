@@ -86,7 +86,13 @@ final class BringIn {
         Import.Found found = Import.look(folder, request);
         String seen = seen(handed, found.fresh(), found.different());
         if (!keep || !seen.equals(handed.text("seen"))) {
-            show(context, handed, BroughtIn.of(found), BroughtColumns.of(found, request, live.now().book()), seen, keep);
+            show(
+                    context,
+                    handed,
+                    BroughtIn.of(found),
+                    BroughtColumns.of(found, request, live.now().book()),
+                    seen,
+                    keep);
             return;
         }
         Import.Found kept = Import.save(folder, request);

@@ -89,7 +89,9 @@ public record BroughtColumns(
         List<Drop> drops = new ArrayList<>();
         Set<String> asked = new HashSet<>(found.drops());
         asked.addAll(request.dropMasses().keySet());
-        asked.stream().sorted().forEach(each -> drops.add(new Drop(each, request.dropMasses().getOrDefault(each, ""))));
+        asked.stream()
+                .sorted()
+                .forEach(each -> drops.add(new Drop(each, request.dropMasses().getOrDefault(each, ""))));
         return new BroughtColumns(
                 sheets,
                 Import.words(),
