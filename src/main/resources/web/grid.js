@@ -1,6 +1,7 @@
 // Sheets that are edited like a spreadsheet. A cell with data-path belongs to a record and is saved as one goes; a cell with
 // data-field belongs to a form whose figures follow. What is shown and what is saved are kept apart, so nothing typed is lost.
-import { $, all, asker, onPage, send, take } from "./page.js";
+import { $, all, asker, fromHtml, fromTsv, onPage, send, take, tsv } from "./page.js";
+import { rowBar, unfold } from "./rows.js";
 
 const rowsOf = grid => all("tbody tr", grid).filter(r => !r.matches(".reason")).map(r => [...r.cells]).filter(r => r.length);
 const gridOf = td => td.closest("table[role=grid]");
@@ -230,13 +231,28 @@ async function takeOut(trs) {
   if (kept.rows.length) undone.back.push({ rows: kept.rows });
   if (kept.records.length) undone.back.push({ records: kept.records });
   undone.on = [];
-  const at = rowsOf(grid).findIndex(r => r[0].parentElement === trs[0]);
+  const at = rowsOf(grid).findIndex(r => r[0].parentElement === trs[0]), mine = undone.back.at(-1), away = kept.records.map(r => r.id).join(", ");
   await refresh();
   for (const [key, text] of stays) { const row = all("tbody tr", grid).find(r => rowKey(r) === key); if (row) failedRow(row, text); }
   const left = rowsOf(grid);
   if (left.length) focusCell(left[Math.min(at, left.length - 1)].find(can) ?? left[0][0]);
+  if (kept.rows.length || kept.records.length) bar.gone(grid, away ? away + " is put away." : "The row is taken out.", () => { if (undone.back.at(-1) === mine) step(undone.back, undone.on); });
   tellMark();
 }
+
+/** What a finger may do with a row that has no button of its own: put a record away, leave a pigment out, clear what is begun. */
+const bar = rowBar(row => {
+  if (row.dataset.away !== undefined) return { label: "Put away", run: () => takeOut([row]) };
+  const percent = row.querySelector("td[data-field^='percent-']"), begun = [...row.cells].filter(td => can(td) && textOf(td));
+  if (percent) return textOf(percent) ? { label: "Leave it out", run: () => { change([[percent, ""]]); leftOut(row, percent); } } : null;
+  if (row.matches("[data-new], [data-add]") && begun.length) return { label: "Clear this row", run: () => { change(begun.map(td => [td, ""])); focusCell(begun[0]); } };
+  return null;
+});
+const leftOut = (row, cell) => {
+  const mine = undone.back.at(-1);
+  focusCell(cell);
+  bar.gone(gridOf(cell), row.querySelector("th").textContent.trim() + " is left out.", () => { if (undone.back.at(-1) === mine) step(undone.back, undone.on); });
+};
 
 // -- a newer state of the page ----------------------------------------------------------------------------------------------
 const rowKey = tr => tr.dataset.row ?? "";
@@ -308,10 +324,12 @@ const select = (grid, a, b) => {
 function focusCell(td, keep) {
   if (!td) return;
   const grid = gridOf(td);
+  unfold(td);
   for (const x of all("td[tabindex='0'], th[tabindex='0']", grid)) x.tabIndex = -1;
   td.tabIndex = 0; td.focus({ preventScroll: false });
   from = keep && from && grid.contains(from) ? from : td;
   select(grid, from, td);
+  bar.at(td);
 }
 const chosen = (grid, td) => from && grid.contains(from) ? block(grid, from, td) : [[td]];
 
@@ -370,25 +388,6 @@ const edge = (g, r, c, dr, dc) => {
   while (there(y + dr, x + dc) && (run ? full(y + dr, x + dc) : !full(y, x))) { y += dr; x += dc; }
   return g[y][x];
 };
-
-const tsv = text => /[\t\n"]/.test(text) ? '"' + text.replaceAll('"', '""') + '"' : text;
-const parse = text => {
-  const rows = [[]];
-  let cell = "", quoted = false;
-  const put = () => { rows.at(-1).push(cell.trim()); cell = ""; };
-  const s = text.replace(/\r\n?/g, "\n").replace(/\n$/, "");
-  for (let i = 0; i < s.length; i++) {
-    const ch = s[i];
-    if (quoted) { if (ch === '"') { if (s[i + 1] === '"') { cell += '"'; i++; } else quoted = false; } else cell += ch; }
-    else if (ch === '"' && cell === "") quoted = true;
-    else if (ch === "\t") put();
-    else if (ch === "\n") { put(); rows.push([]); }
-    else cell += ch;
-  }
-  put();
-  return rows;
-};
-const fromHtml = html => all("tr", new DOMParser().parseFromString(html, "text/html")).map(tr => [...tr.cells].map(td => td.textContent.replace(/\s+/g, " ").trim()));
 
 const copy = (e, grid, td) => {
   const cells = chosen(grid, td), texts = cells.map(row => row.map(textOf));
@@ -472,7 +471,7 @@ document.addEventListener("keydown", e => {
   else keys(e);
 });
 for (const [name, act] of [["copy", copy], ["cut", (e, grid, td) => { copy(e, grid, td); change(chosen(grid, td).flat().filter(can).map(x => [x, ""])); }],
-  ["paste", (e, grid, td) => { const plain = e.clipboardData.getData("text/plain"); e.preventDefault(); paste(grid, td, plain ? parse(plain) : fromHtml(e.clipboardData.getData("text/html"))); }]]) {
+  ["paste", (e, grid, td) => { const plain = e.clipboardData.getData("text/plain"); e.preventDefault(); paste(grid, td, plain ? fromTsv(plain) : fromHtml(e.clipboardData.getData("text/html"))); }]]) {
   document.addEventListener(name, e => {
     const focus = document.activeElement, td = focus?.closest?.("td, th"), grid = td && gridOf(td);
     if (grid && focus === td) act(e, grid, td);
@@ -482,7 +481,7 @@ for (const [id, act] of [["#undo", () => step(undone.back, undone.on)], ["#redo"
 
 recall();
 for (const grid of all("table[role=grid]")) ready(grid);
-for (const key of typed.keys()) { const td = cellOf(key); if (td) show(td); }
+for (const key of typed.keys()) { const td = cellOf(key); if (td) { unfold(td); show(td); } }
 if (typed.size) flush();
 // Another window or an editor may have changed the book: look when this window is looked at again.
 addEventListener("focus", () => { if ($("table[role=grid][id]") && !$("td > input, td > select")) refresh(); });

@@ -44,3 +44,23 @@ export function asker(address, shown, failed) {
   };
   return ask;
 }
+
+/** Cells as office programs leave and expect them where copied text is kept. */
+export const tsv = text => /[\t\n"]/.test(text) ? '"' + text.replaceAll('"', '""') + '"' : text;
+export const fromTsv = text => {
+  const rows = [[]];
+  let cell = "", quoted = false;
+  const put = () => { rows.at(-1).push(cell.trim()); cell = ""; };
+  const s = text.replace(/\r\n?/g, "\n").replace(/\n$/, "");
+  for (let i = 0; i < s.length; i++) {
+    const ch = s[i];
+    if (quoted) { if (ch === '"') { if (s[i + 1] === '"') { cell += '"'; i++; } else quoted = false; } else cell += ch; }
+    else if (ch === '"' && cell === "") quoted = true;
+    else if (ch === "\t") put();
+    else if (ch === "\n") { put(); rows.push([]); }
+    else cell += ch;
+  }
+  put();
+  return rows;
+};
+export const fromHtml = html => all("tr", new DOMParser().parseFromString(html, "text/html")).map(tr => [...tr.cells].map(td => td.textContent.replace(/\s+/g, " ").trim()));

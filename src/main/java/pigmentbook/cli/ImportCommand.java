@@ -47,6 +47,13 @@ import pigmentbook.store.Unpack;
         })
 final class ImportCommand implements Callable<Integer> {
 
+    private static final Import.Ways WAYS = new Import.Ways(
+            "say what they hold with --columns \"Head=recipe,Other head=percent\"",
+            "Say so with --as, or what the columns hold with --columns",
+            "name one for all with --resin",
+            "let it be made with --add-pigments",
+            pigment -> "give it: --drop-mass \"" + pigment + "=0.03 g\" with your figure");
+
     @Mixin
     @SuppressWarnings("NullAway.Init")
     private BookOptions book;
@@ -102,7 +109,8 @@ final class ImportCommand implements Callable<Integer> {
                     pairs("--drop-mass", dropMasses),
                     addPigments,
                     LocalDate.now(book.context().clock()),
-                    String.valueOf(from.getFileName()));
+                    String.valueOf(from.getFileName()),
+                    WAYS);
             found = save ? Import.save(book.folder(), request) : Import.look(book.folder(), request);
         } catch (BadTableException | ImportRefusedException | SaveFailedException e) {
             throw new RequestException(String.valueOf(e.getMessage()));

@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
 import org.apache.poi.poifs.filesystem.POIFSFileSystem;
 import pigmentbook.store.BadPackException;
@@ -20,6 +21,7 @@ public final class TableReader {
     private static final long MOST_BYTES = 32L * 1024 * 1024;
     private static final int OLD_OFFICE = 0xd0cf11e0;
     private static final int ZIP = 0x504b0304;
+    private static final int EMPTY_ZIP = 0x504b0506;
 
     private TableReader() {}
 
@@ -46,6 +48,32 @@ public final class TableReader {
         } catch (IOException e) {
             throw new BadTableException("The file \"" + file + "\" can't be read. Check who may read it.");
         }
+    }
+
+    /** Returns whether a file is a zip file without a workbook in it: a pack, if it is of a book at all. */
+    public static boolean isOtherZip(Path file) throws IOException {
+        if (firstBytes(file) != ZIP && firstBytes(file) != EMPTY_ZIP) {
+            return false;
+        }
+        try {
+            ZipDirectory.special(file);
+        } catch (BadPackException e) {
+            // Whoever opens it as a pack tells what is wrong with it.
+            return true;
+        }
+        try (ZipFile zip = new ZipFile(file.toFile())) {
+            return !isXlsx(zip) && !isOds(zip);
+        } catch (ZipException e) {
+            return true;
+        }
+    }
+
+    private static boolean isXlsx(ZipFile zip) {
+        return zip.getEntry("xl/workbook.xml") != null || zip.getEntry("[Content_Types].xml") != null;
+    }
+
+    private static boolean isOds(ZipFile zip) {
+        return zip.getEntry("content.xml") != null || zip.getEntry("encrypted-package") != null;
     }
 
     private static int firstBytes(Path file) throws IOException {
@@ -80,8 +108,8 @@ public final class TableReader {
         boolean xlsx;
         boolean ods;
         try (ZipFile zip = new ZipFile(file.toFile())) {
-            xlsx = zip.getEntry("xl/workbook.xml") != null || zip.getEntry("[Content_Types].xml") != null;
-            ods = zip.getEntry("content.xml") != null || zip.getEntry("encrypted-package") != null;
+            xlsx = isXlsx(zip);
+            ods = isOds(zip);
         } catch (IOException e) {
             throw new BadTableException("The workbook is damaged. Fetch it again, or save it anew.");
         }

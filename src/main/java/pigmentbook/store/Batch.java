@@ -104,7 +104,7 @@ final class Batch {
         String why = String.valueOf(e.getMessage()).replace(" Nothing was changed.", "");
         return new SaveFailedException(why + " " + done + " of " + all
                 + " files were written before that and are whole; the others are as they"
-                + " were. Then run the command again for the rest.");
+                + " were. Then do it again for the rest.");
     }
 
     /** Writes new files some at a time, since a disk takes several as quickly as one; others one by one. */
@@ -157,7 +157,7 @@ final class Batch {
                 failed = failed == null ? why : failed;
             } catch (InterruptedException e) {
                 Thread.currentThread().interrupt();
-                throw new SaveFailedException("Saving was stopped. Run the command again for the rest.");
+                throw new SaveFailedException("Saving was stopped. Do it again for the rest.");
             }
         }
         if (failed != null) {
@@ -167,9 +167,8 @@ final class Batch {
 
     private boolean isFree(Write write) {
         Path path = folder.resolve(write.file());
-        String way = Files.isRegularFile(path)
-                ? "A file of this name appeared meanwhile. Run the command again."
-                : way(path);
+        String way =
+                Files.isRegularFile(path) ? "A file of this name appeared meanwhile. Bring it in again." : way(path);
         if (!way.isEmpty()) {
             setAside.add(SetAside.of(write.file(), way));
         } else {
@@ -182,7 +181,7 @@ final class Batch {
         Path path = folder.resolve(write.file());
         byte[] there = Files.isRegularFile(path) ? RecordFiles.bytes(path) : null;
         if (there == null || !Versions.of(there).equals(over)) {
-            setAside.add(SetAside.of(write.file(), "It was changed in the book meanwhile. Run the command again."));
+            setAside.add(SetAside.of(write.file(), "It was changed in the book meanwhile. Bring it in again."));
         } else {
             byte[] bytes = write.source().bytes();
             String kept = write.keep() ? files.name(keep(write.file(), there)) : "";

@@ -2,8 +2,10 @@ package pigmentbook.store;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /** Brings in what a studio already has in tables: recipes, pigments, resins, lots. */
@@ -34,6 +36,7 @@ public final class Import {
      * @param addPigments whether pigments that the book lacks are made from their names alone
      * @param today the day for recipes without one
      * @param from the file's name, for the reason of a new revision
+     * @param ways how whoever asks lets a person answer what a table leaves open
      */
     public record Request(
             List<Table> tables,
@@ -43,12 +46,27 @@ public final class Import {
             Map<String, String> dropMasses,
             boolean addPigments,
             LocalDate today,
-            String from) {}
+            String from,
+            Ways ways) {}
+
+    /**
+     * The words in which letters tell a person how to answer what a table leaves open; each goes on after "or" or
+     * stands as a sentence.
+     *
+     * @param columns says what columns hold
+     * @param as says what the rows are
+     * @param resin names one resin for all recipes that name none
+     * @param addPigments lets pigments that the book lacks be made
+     * @param dropMass gives what a drop of a pigment weighs, by the pigment's id
+     */
+    public record Ways(String columns, String as, String resin, String addPigments, UnaryOperator<String> dropMass) {}
 
     /**
      * What came of it.
      *
      * @param columns the word for what each column is taken to hold, by its head
+     * @param heads the same by sheet and in order, also of sheets that are not understood
+     * @param drops the pigments whose drop has to be weighed first
      * @param fresh the files of what is new
      * @param same the files of what the book says already
      * @param different what says something else in the book
@@ -58,12 +76,37 @@ public final class Import {
      */
     public record Found(
             Map<String, String> columns,
+            List<Heads> heads,
+            List<String> drops,
             List<String> fresh,
             List<String> same,
             List<Different> different,
             List<Aside> setAside,
             List<String> saved,
             List<Unpack.Replaced> changed) {}
+
+    /**
+     * A sheet's columns.
+     *
+     * @param sheet its name; empty for a csv file
+     * @param as what its rows are taken to be, or null where that is not known
+     * @param columns its columns that have a head
+     */
+    public record Heads(String sheet, @Nullable As as, List<Column> columns) {}
+
+    /**
+     * A column.
+     *
+     * @param head its head as it stands there
+     * @param word the word for what it is taken to hold; "-" for nothing
+     * @param examples some of what stands in it
+     */
+    public record Column(String head, String word, String examples) {}
+
+    /** Returns the words for what a column may hold; the last, "-", is for nothing. */
+    public static List<String> words() {
+        return Arrays.stream(Meaning.values()).map(Meaning::word).toList();
+    }
 
     /** A record that the book has with other values. */
     public record Different(String file, List<Change> changes) {}

@@ -144,11 +144,12 @@ final class ImportAmounts {
         if (drops.matches()) {
             Mass one = dropMass(pigment);
             if (one == null) {
+                run.askDrop(pigment);
                 throw new Trouble(
                         column,
                         "\"" + Records.shown(text) + "\" of " + pigment
                                 + " is a count, not a mass. Weigh 20 drops, divide"
-                                + " by 20 and give it: --drop-mass \"" + pigment + "=0.03 g\" with your figure.");
+                                + " by 20 and " + run.request.ways().dropMass().apply(pigment) + ".");
             }
             return Mass.ofGrams(Numbers.nearest(Numbers.parse(drops.group(1))) * one.grams());
         }

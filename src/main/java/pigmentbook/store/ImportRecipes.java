@@ -184,7 +184,8 @@ final class ImportRecipes {
                         first,
                         table.has(Meaning.RESIN) ? Meaning.RESIN : named,
                         wanted.isEmpty()
-                                ? "No resin is named. Add a column Resin, or name one for all with --resin."
+                                ? "No resin is named. Add a column Resin, or "
+                                        + run.request.ways().resin() + "."
                                 : "There is no resin \"" + Records.shown(wanted) + "\" in the book."
                                         + run.resins.hint(wanted)
                                         + " Correct the name, or put the resin on the shelf first.");
@@ -272,7 +273,8 @@ final class ImportRecipes {
                         Meaning.PIGMENT,
                         "There is no pigment \"" + Records.shown(name) + "\" in the book."
                                 + run.pigments.hint(name)
-                                + " Correct the name, put the pigment on the shelf first, or let it be made with --add-pigments.");
+                                + " Correct the name, put the pigment on the shelf first, or "
+                                + run.request.ways().addPigments() + ".");
                 return null;
             }
             return newPigment(row, name, made) ? made : null;

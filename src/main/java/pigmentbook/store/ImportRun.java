@@ -16,6 +16,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
 import pigmentbook.book.NearIds;
@@ -32,6 +33,8 @@ final class ImportRun {
     private final Path folder;
     private final ImportColumns columns;
     private final Map<String, String> shown = new LinkedHashMap<>();
+    private final List<Import.Heads> heads = new ArrayList<>();
+    private final Set<String> drops = new TreeSet<>();
     private final Set<String> seen = new HashSet<>();
     private final List<String> fresh = new ArrayList<>();
     private final List<String> same = new ArrayList<>();
@@ -112,6 +115,8 @@ final class ImportRun {
         for (Table table : request.tables()) {
             ImportTable known = ImportTable.of(table, columns.learnt());
             Import.As as = known == null ? null : request.as() == null ? known.guess() : request.as();
+            ImportTable headed = known == null ? ImportTable.notKnown(table, columns.learnt()) : known;
+            heads.add(new Import.Heads(table.sheet(), as, headed == null ? List.of() : headed.shown()));
             if (known == null || as == null) {
                 setAside.add(new Import.Aside(table.sheet(), 0, "", notUnderstood(table, known)));
             } else {
@@ -120,7 +125,7 @@ final class ImportRun {
             }
         }
         show(understood);
-        requireHeads(understood);
+        requireHeads(!understood.isEmpty());
         byKind.getOrDefault(Import.As.PIGMENTS, List.of()).forEach(each -> new ImportShelf(this, each).pigments());
         byKind.getOrDefault(Import.As.RESINS, List.of()).forEach(each -> new ImportShelf(this, each).resins());
         byKind.getOrDefault(Import.As.LOTS, List.of()).forEach(each -> new ImportShelf(this, each).lots());
@@ -128,15 +133,15 @@ final class ImportRun {
         byKind.getOrDefault(Import.As.RECIPES, List.of()).forEach(recipes::table);
     }
 
-    private static String notUnderstood(Table table, @Nullable ImportTable known) {
+    private String notUnderstood(Table table, @Nullable ImportTable known) {
         if (table.rows().isEmpty()) {
             return "There is nothing in it.";
         }
         return known == null
                 ? "No row of heads was found in its first 20 rows. Put heads such as Recipe, Pigment and Percent above"
-                        + " the columns, or say what they hold with --columns \"Head=recipe,Other head=percent\"."
-                : "Its heads don't tell whether the rows are recipes, pigments, resins or lots. Say so with --as, or what the"
-                        + " columns hold with --columns.";
+                        + " the columns, or " + request.ways().columns() + "."
+                : "Its heads don't tell whether the rows are recipes, pigments, resins or lots. "
+                        + request.ways().as() + ".";
     }
 
     private void show(List<ImportTable> tables) {
@@ -148,16 +153,21 @@ final class ImportRun {
         }
     }
 
-    private void requireHeads(List<ImportTable> tables) throws ImportRefusedException {
-        Set<String> heads = new HashSet<>();
-        tables.forEach(table -> table.columns().forEach(each -> heads.add(ImportTable.folded(each.head()))));
+    private void requireHeads(boolean understood) throws ImportRefusedException {
+        Set<String> there = new HashSet<>();
+        heads.forEach(each -> each.columns().forEach(column -> there.add(ImportTable.folded(column.head()))));
         for (String said : request.columns().keySet()) {
-            if (!tables.isEmpty() && !heads.contains(ImportTable.folded(said))) {
+            if (understood && !there.contains(ImportTable.folded(said))) {
                 throw new ImportRefusedException("No column has the head \"" + Records.shown(said) + "\"; there are "
                         + String.join(
-                                ", ", heads.stream().sorted().map(Records::seen).toList()) + ".");
+                                ", ", there.stream().sorted().map(Records::seen).toList()) + ".");
             }
         }
+    }
+
+    /** Remembers that a pigment's drop has to be weighed before its rows can come in. */
+    void askDrop(String pigment) {
+        drops.add(pigment);
     }
 
     /** Sets a cell, or a whole row, aside. */
@@ -262,6 +272,8 @@ final class ImportRun {
         aside.sort(Comparator.comparing(Import.Aside::sheet).thenComparingInt(Import.Aside::row));
         return new Import.Found(
                 shown,
+                List.copyOf(heads),
+                List.copyOf(drops),
                 List.copyOf(fresh),
                 List.copyOf(same),
                 List.copyOf(different),

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -17,6 +18,8 @@ final class ImportTable {
 
     private static final int HEAD_WITHIN = 20;
     private static final int LEAST_KNOWN = 2;
+    private static final int EXAMPLES_WITHIN = 50;
+    private static final int EXAMPLES = 3;
     private static final Pattern WITH_UNIT = Pattern.compile(
             "(.+?)\\s*(?:[(\\[]\\s*(.+?)\\s*[)\\]]|[,/:]\\s*(\\S+)|\\s+in\\s+(\\S+)"
                     + "|\\s+(%|m?g|kg|oz|lb|g/ml|kg/l|g/cm3|kg/m3|eur|usd|gbp))",
@@ -64,6 +67,28 @@ final class ImportTable {
             }
         }
         return null;
+    }
+
+    /**
+     * Returns a table in which no row looks like one of heads, with the fullest of its first rows as if it were: so
+     * that a person can say what its columns hold. Null where there is none.
+     */
+    static @Nullable ImportTable notKnown(Table table, Map<String, Meaning> learnt) {
+        List<Table.Row> rows = table.rows();
+        int fullest = -1;
+        long most = 0;
+        for (int i = 0; i < Math.min(HEAD_WITHIN, rows.size()); i++) {
+            long filled =
+                    rows.get(i).cells().stream().filter(each -> !each.isBlank()).count();
+            if (filled > most) {
+                most = filled;
+                fullest = i;
+            }
+        }
+        return fullest < 0
+                ? null
+                : new ImportTable(
+                        table.sheet(), columns(rows.get(fullest), learnt), rows.subList(fullest + 1, rows.size()));
     }
 
     private static List<Column> columns(Table.Row row, Map<String, Meaning> learnt) {
@@ -132,6 +157,24 @@ final class ImportTable {
 
     List<Column> columns() {
         return columns;
+    }
+
+    /** Returns the columns as a person is shown them. */
+    List<Import.Column> shown() {
+        return columns.stream()
+                .map(each -> new Import.Column(each.head(), each.meaning().word(), examples(each)))
+                .toList();
+    }
+
+    private String examples(Column column) {
+        return rows.stream()
+                .limit(EXAMPLES_WITHIN)
+                .map(row -> row.cell(column.at()))
+                .filter(each -> !each.isEmpty())
+                .distinct()
+                .limit(EXAMPLES)
+                .map(Records::shown)
+                .collect(Collectors.joining(", "));
     }
 
     List<Table.Row> rows() {

@@ -172,6 +172,40 @@ public final class Pack {
     }
 
     /**
+     * What would be packed.
+     *
+     * @param files how many files
+     * @param bytes what they take on the disk
+     * @param setAside what would be left out, and why
+     */
+    public record Would(int files, long bytes, List<SetAside> setAside) {}
+
+    /** Says what would be packed, from the files' sizes alone. */
+    public Would would() {
+        List<SetAside> out = new ArrayList<>(setAside);
+        long bytes = 0;
+        int packed = 0;
+        for (String file : files.keySet()) {
+            Path path = files.getOrDefault(file, folder);
+            try {
+                long size = Files.size(path);
+                if (size > most(file)) {
+                    out.add(tooLarge(file));
+                } else if (!Files.isReadable(path)) {
+                    out.add(unreadable(file));
+                } else {
+                    bytes += size;
+                    packed++;
+                }
+            } catch (IOException e) {
+                out.add(unreadable(file));
+            }
+        }
+        out.sort(Comparator.comparing(SetAside::file));
+        return new Would(packed, bytes, List.copyOf(out));
+    }
+
+    /**
      * Writes the zip file.
      *
      * @param out where to; not closed
@@ -211,18 +245,29 @@ public final class Pack {
     }
 
     private byte @Nullable [] bytes(String file) {
-        int most = file.endsWith(Listing.SUFFIX) ? JsonFile.MOST_BYTES : MOST_PAPER_BYTES;
         Path path = files.getOrDefault(file, folder);
         try {
-            if (Files.size(path) > most) {
-                setAside.add(SetAside.of(file, "It is larger than " + most / 1024 / 1024 + " MiB."));
+            if (Files.size(path) > most(file)) {
+                setAside.add(tooLarge(file));
                 return null;
             }
             return Files.readAllBytes(path);
         } catch (IOException e) {
-            setAside.add(SetAside.of(file, "It can't be read. Check who may read it."));
+            setAside.add(unreadable(file));
             return null;
         }
+    }
+
+    private static int most(String file) {
+        return file.endsWith(Listing.SUFFIX) ? JsonFile.MOST_BYTES : MOST_PAPER_BYTES;
+    }
+
+    private static SetAside tooLarge(String file) {
+        return SetAside.of(file, "It is larger than " + most(file) / 1024 / 1024 + " MiB.");
+    }
+
+    private static SetAside unreadable(String file) {
+        return SetAside.of(file, "It can't be read. Check who may read it.");
     }
 
     private static void entry(ZipOutputStream zip, String file, byte[] bytes) throws IOException {

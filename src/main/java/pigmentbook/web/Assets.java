@@ -16,6 +16,8 @@ final class Assets {
             "bench.js", "text/javascript; charset=utf-8",
             "bench-home.js", "text/javascript; charset=utf-8",
             "grid.js", "text/javascript; charset=utf-8",
+            "rows.js", "text/javascript; charset=utf-8",
+            "bring.js", "text/javascript; charset=utf-8",
             "icon.svg", "image/svg+xml");
 
     private Assets() {}

@@ -40,7 +40,7 @@ final class RecipeActs {
                                     + "\" beside this one, and is empty. Stop this program, then open"
                                     + " your book with: java -jar pigment-book.jar --book " + name
                                     + " open. Begin on its Shelf with"
-                                    + " your resin, or take in what you have with the command import."));
+                                    + " your resin, or bring in what you have: see the foot of each page."));
         });
         config.routes.post(
                 "/recipes/{id}/copy",

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import pigmentbook.book.Book;
 import pigmentbook.book.Lot;
+import pigmentbook.book.Pigment;
 import pigmentbook.store.BookWriter;
 import pigmentbook.store.Kind;
 import pigmentbook.store.SaveFailedException;
@@ -21,6 +22,9 @@ import pigmentbook.store.SaveFailedException;
 public final class ShelfPage {
 
     private static final double NEARLY_EMPTY = 0.1;
+    private static final String PAST = "past its date";
+    private static final String LOW = "nearly empty";
+    private static final int MOST_NAMED = 4;
 
     private ShelfPage() {}
 
@@ -60,6 +64,9 @@ public final class ShelfPage {
         values.put("newLotFigures", ShelfCells.lotFigures(nothing));
         values.put("currency", SheetEdits.usualCurrency(book));
         values.put("wanting", wanting);
+        values.put("past", named(lots, PAST));
+        values.put("low", named(lots, LOW));
+        values.put("out", withoutGoodLot(book, today));
         values.put(
                 "resins",
                 book.resins().values().stream()
@@ -74,6 +81,29 @@ public final class ShelfPage {
         Pages.show(context, "shelf.jte", values);
     }
 
+    private static String named(List<LotRow> lots, String word) {
+        return few(lots.stream()
+                .filter(each -> each.word().equals(word))
+                .map(LotRow::id)
+                .toList());
+    }
+
+    /** Names the pigments that recipes could ask for and no lot can give today. */
+    private static String withoutGoodLot(Book book, LocalDate today) {
+        return few(book.pigments().values().stream()
+                .filter(pigment -> book.lots().values().stream()
+                        .noneMatch(
+                                lot -> lot.of().equals(pigment.id()) && lot.isGoodOn(today) && book.leftGrams(lot) > 0))
+                .map(Pigment::name)
+                .toList());
+    }
+
+    private static String few(List<String> names) {
+        int more = names.size() - MOST_NAMED;
+        return String.join(", ", names.subList(0, Math.min(MOST_NAMED, names.size())))
+                + (more > 0 ? " and " + more + " more" : "");
+    }
+
     private static List<JsonNode> records(BookWriter writer, Collection<String> ids) throws SaveFailedException {
         List<JsonNode> records = new ArrayList<>();
         for (String id : ids) {
@@ -85,7 +115,7 @@ public final class ShelfPage {
     private static LotRow lot(Book book, Lot lot, JsonNode record, LocalDate today) {
         double left = book.leftGrams(lot);
         double share = lot.quantity().grams() > 0 ? left / lot.quantity().grams() : 0;
-        String word = !lot.isGoodOn(today) ? "past its date" : share < NEARLY_EMPTY ? "nearly empty" : "";
+        String word = !lot.isGoodOn(today) ? PAST : share < NEARLY_EMPTY ? LOW : "";
         return new LotRow(
                 lot.id(),
                 ShelfCells.lot(book, record),

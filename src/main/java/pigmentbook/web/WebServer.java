@@ -112,6 +112,8 @@ public final class WebServer implements AutoCloseable {
         PhotoReadings.addTo(config);
         SharingActs.addTo(config, sharing);
         ReadBackPage.addTo(config, book);
+        BringIn.addTo(config, book, clock);
+        TakeOut.addTo(config, book, clock);
         Looks.addTo(config, book, tints);
         TintsPage.addTo(config, book, tints, clock);
         MatchPage.addTo(config, book, tints, clock);

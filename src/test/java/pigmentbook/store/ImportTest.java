@@ -24,6 +24,9 @@ class ImportTest {
 
     private static final LocalDate DAY = LocalDate.of(2026, 11, 25);
 
+    private static final Import.Ways WAYS = new Import.Ways(
+            "say what they hold", "Say so", "name one for all", "let it be made", each -> "give it for " + each);
+
     @TempDir
     Path temp;
 
@@ -46,11 +49,11 @@ class ImportTest {
     }
 
     private static Import.Request request(Table... tables) {
-        return new Import.Request(List.of(tables), null, Map.of(), null, Map.of(), false, DAY, "colours.csv");
+        return new Import.Request(List.of(tables), null, Map.of(), null, Map.of(), false, DAY, "colours.csv", WAYS);
     }
 
     private static Import.Request with(Table table, Map<String, String> columns, Map<String, String> drops) {
-        return new Import.Request(List.of(table), null, columns, "slow-cast", drops, false, DAY, "colours.csv");
+        return new Import.Request(List.of(table), null, columns, "slow-cast", drops, false, DAY, "colours.csv", WAYS);
     }
 
     private Book book() throws Exception {
@@ -243,7 +246,7 @@ class ImportTest {
         assertThat(why(table))
                 .contains(
                         "2 Amount: \"12 drops\" of amber-paste is a count, not a mass. Weigh 20 drops, divide by 20 and"
-                                + " give it: --drop-mass \"amber-paste=0.03 g\" with your figure.");
+                                + " give it for amber-paste.");
         Import.save(folder, with(table, Map.of(), Map.of("amber-paste", "0.03 g")));
         assertThat(percents(book().recipes().get("hearth"))).isEqualTo("amber-paste=0.12 %");
     }
@@ -278,7 +281,7 @@ class ImportTest {
         assertThat(why(table))
                 .containsExactly(
                         "3 Pigment: There is no pigment \"ambr-paste\" in the book. Nearest: amber-paste. Correct the name,"
-                                + " put the pigment on the shelf first, or let it be made with --add-pigments.",
+                                + " put the pigment on the shelf first, or let it be made.",
                         "4 Pigment: The pigment amber-paste stands here a second time. Add the two amounts up.",
                         "5 Pigment: Here is an amount without a pigment. Name it, or take the row out.",
                         "6 Resin: There is no resin \"slow-cats\" in the book. Nearest: slow-cast. Correct the name, or put"
@@ -293,8 +296,8 @@ class ImportTest {
         Import.Found found = Import.save(folder, request(described));
         assertThat(found.saved()).containsExactly("shelf/pigments/walnut-dust.json", "hearth.json");
         Table plain = table("Recipe | Pigment | Percent", "Kiln | Clay red | 1");
-        Import.Request asked =
-                new Import.Request(List.of(plain), null, Map.of(), "slow-cast", Map.of(), true, DAY, "colours.csv");
+        Import.Request asked = new Import.Request(
+                List.of(plain), null, Map.of(), "slow-cast", Map.of(), true, DAY, "colours.csv", WAYS);
         assertThat(Import.save(folder, asked).saved()).containsExactly("shelf/pigments/clay-red.json", "kiln.json");
         assertThat(new BookFolder(folder).open().check()).isEmpty();
     }

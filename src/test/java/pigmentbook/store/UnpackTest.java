@@ -247,7 +247,7 @@ class UnpackTest {
                 new Batch.Write("a.txt", null, () -> new byte[1]), new Batch.Write("b.txt", null, () -> new byte[1]));
         assertThatThrownBy(() -> Batch.run(book, full, writes))
                 .hasMessage("The disk is full. Make room and save again. 1 of 2 files were written before that and are"
-                        + " whole; the others are as they were. Then run the command again for the rest.");
+                        + " whole; the others are as they were. Then do it again for the rest.");
         // Files are written several at a time: either may be the one that still found room.
         assertThat(Folders.of(book)).hasSize(2).containsKey("shelf/pigments/amber.json");
     }

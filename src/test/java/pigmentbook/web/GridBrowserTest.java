@@ -299,6 +299,7 @@ class GridBrowserTest extends CopiedBookInBrowser {
     @Test
     void onAPhoneAnEmptyCellCanBeTypedInToo() {
         browser.go(served.url() + "shelf", 390);
+        click("#sum-lots");
         assertThat(browser.find("#g-lots tr[data-new] " + cell("id")).isDisplayed())
                 .isTrue();
         assertThat(browser.find("tr[data-id='CM-04'] " + cell("/opened")).isDisplayed())
