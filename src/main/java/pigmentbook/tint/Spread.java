@@ -25,7 +25,7 @@ final class Spread {
     static final double LEAST_SCATTER = 0.06;
 
     /** How far ln(1 + detour) may be from none where no mix was read: light in paint goes up to twice as far. */
-    private static final double DETOUR = 0.8;
+    private static final double DETOUR = 0.65;
 
     /** The same where the theory explains the readings closely, in units of their scatter: it can't be far off then. */
     private static final double DETOUR_OF_SCATTER = 2;

@@ -41,7 +41,7 @@ public final class Tints {
 
     private final Book book;
     private final Samples samples;
-    private final List<SetAside> setAside;
+    private final BookReadings read;
     private final double[] theta;
     private final double[] exp;
     private final Spread spread;
@@ -50,10 +50,10 @@ public final class Tints {
     /** For each two rows how often, and how evenly, they were read in one mix. */
     private final double[][] together;
 
-    private Tints(Book book, Samples samples, List<SetAside> setAside, double[] theta) {
+    private Tints(Book book, Samples samples, BookReadings read, double[] theta) {
         this.book = book;
         this.samples = samples;
-        this.setAside = setAside;
+        this.read = read;
         this.theta = theta;
         exp = Normal.exponentials(theta);
         spread = Spread.of(samples, theta);
@@ -83,7 +83,7 @@ public final class Tints {
                 .filter(start -> start.length > 0)
                 .map(start -> Fit.from(samples, start))
                 .orElseGet(() -> Fit.of(samples));
-        return new Tints(book, samples, read.setAside(), theta);
+        return new Tints(book, samples, read, theta);
     }
 
     /** Returns these tints' unknowns in the rows of other samples, or nothing where those have other rows. */
@@ -95,7 +95,25 @@ public final class Tints {
 
     /** Returns the readings that could not be used, and why. */
     public List<SetAside> setAside() {
-        return setAside;
+        return read.setAside();
+    }
+
+    /**
+     * Returns the pairs of readings that can't both be right: the same pigments within 5 % of each loading and of the
+     * depth, over the same backing, and farther apart than readings scatter. The farthest apart come first. All of them
+     * still count in the fit, a wild one for little.
+     */
+    public List<Contradiction> contradictions() {
+        List<Lab> predicted = new ArrayList<>();
+        Mixed mixed = new Mixed();
+        Optics optics = new Optics();
+        Common common = Common.of(exp);
+        for (int i = 0; i < samples.size(); i++) {
+            mixed.of(exp, samples.row[i], samples.loading[i]);
+            optics.look(mixed.k, mixed.s, samples.depthMm[i], samples.backing[i], common);
+            predicted.add(optics.asLab());
+        }
+        return Contradictions.of(read.readings(), spread.scatter.inDe00(), predicted);
     }
 
     /** Returns the ids of the pigments with a reading. */
@@ -113,11 +131,15 @@ public final class Tints {
      * @throws TintRefusedException if a pigment has no reading, or the depth or the backing can't be
      */
     public Look look(List<Loading> loadings, String resinId, double depthMm, Backing backing) {
+        checkDepth(depthMm);
+        Mix mix = mix(loadings, resinId);
+        return look(mix, depthMm, Bands.reflectance(Xyz.of(labOf(backing))));
+    }
+
+    static void checkDepth(double depthMm) {
         if (!(depthMm > 0) || !(depthMm < 1e5)) {
             throw new TintRefusedException("A depth of " + depthMm + " mm can't be looked through; give one above 0.");
         }
-        Mix mix = mix(loadings, resinId);
-        return look(mix, depthMm, Bands.reflectance(Xyz.of(labOf(backing))));
     }
 
     /**

@@ -63,17 +63,17 @@ class UnrulyTest {
         return studio;
     }
 
-    /** White without absorption, deep, gives back all that enters; black and deep gives back nothing (energy is kept). */
+    /** White that hardly absorbs, deep, gives back nearly all that enters; black and deep gives back nothing (energy is kept). */
     @Test
     void raysKeepTheirEnergy() {
         Simulated studio = new Simulated(1, 4);
         Arrays.fill(studio.resinK, 1e-9);
-        Arrays.fill(studio.k[2], 1e-9);
+        Arrays.fill(studio.k[2], 1e-3);
         Arrays.fill(studio.s[2], 5);
         Unruly unruly = new Unruly(studio, 1, 0, 0);
         double white = unruly.look(new Simulated.Chip(new int[] {2}, new double[] {5}, 200, 1))
                 .l();
-        assertThat(white).isBetween(95.0, 100.0);
+        assertThat(white).isBetween(97.0, 100.0);
         Arrays.fill(studio.k[0], 50);
         double black = unruly.look(new Simulated.Chip(new int[] {0}, new double[] {5}, 200, 0))
                 .l();
