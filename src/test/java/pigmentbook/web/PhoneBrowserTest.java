@@ -134,6 +134,20 @@ class PhoneBrowserTest extends CopiedBookInBrowser {
     }
 
     @Test
+    void anInsertIsTakenOutOfAMoldAndComesBackByUndoBeneathItsSheet() throws IOException {
+        browser.go(served.url() + "molds/clock-face", PHONE);
+        tap("#g-inserts [data-out]");
+        browser.waitFor("the insert is out", () -> browser.count("#g-inserts tr[data-take]") == 0);
+        assertThat(file("molds/clock-face.json")).doesNotContain("ash ring");
+        browser.waitFor("it is told", () -> browser.text(".rowbar p").equals("The row is taken out."));
+        inReach(browser.find(".rowbar button"));
+        tap(".rowbar button");
+        browser.waitFor("the insert is back", () -> browser.count("#g-inserts tr[data-take]") == 1);
+        assertThat(file("molds/clock-face.json")).contains("ash ring");
+        browser.noConsoleErrors();
+    }
+
+    @Test
     void whereThereIsRoomAndAMouseNothingStandsBeneathTheSheet() {
         browser.go(served.url() + "shelf", 1440);
         click("tr[data-id='CM-04'] td[data-h='Left, g']");
