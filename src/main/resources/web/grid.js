@@ -211,6 +211,8 @@ async function step(from, to) {
 
 /** Takes rows out: entries of a list from their record, records from the shelf into what is put away. */
 async function takeOut(trs) {
+  // What was typed last is kept first: a record that is put away takes no more edits.
+  while (!retry && (sending || [...typed.values()].some(e => e.state === "waiting"))) await new Promise(done => setTimeout(done, 20));
   const lists = trs.filter(r => r.dataset.take).toReversed(), records = trs.filter(r => r.dataset.away !== undefined);
   if (!lists.length && !records.length) return;
   const grid = trs[0].closest("table"), kept = { rows: [], records: [] }, stays = [];

@@ -80,7 +80,7 @@ class GridBrowserTest extends CopiedBookInBrowser {
         browser.keys("11 in", Keys.ENTER);
         onDisk("molds/lamp-panel.json", "\"width\": \"11 in\"");
         assertThat(browser.text(cell("/shape/length"))).isEqualTo("1,234 mm");
-        assertThat(browser.text("#saved")).contains("not saved");
+        browser.waitFor("the mark tells", () -> browser.text("#saved").contains("not saved"));
         // It survives a reload of the window.
         browser.driver.navigate().refresh();
         assertThat(browser.text(cell("/shape/length"))).isEqualTo("1,234 mm");

@@ -4,10 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.time.Duration;
+import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.interactions.PointerInput;
+import org.openqa.selenium.interactions.Sequence;
 
 /** At a phone's width: rows are put away by a press, and the shelf folds. */
 @Tag("browser")
@@ -56,6 +60,33 @@ class PhoneBrowserTest extends CopiedBookInBrowser {
         browser.noConsoleErrors();
     }
 
+    /** Puts a finger on something and lifts it again. */
+    private static void tap(String css) {
+        PointerInput finger = new PointerInput(PointerInput.Kind.TOUCH, "finger");
+        browser.script("document.querySelector(arguments[0]).scrollIntoView({block: 'center'})", css);
+        browser.driver.perform(List.of(new Sequence(finger, 0)
+                .addAction(finger.createPointerMove(
+                        Duration.ZERO, PointerInput.Origin.fromElement(browser.find(css)), 0, 0))
+                .addAction(finger.createPointerDown(PointerInput.MouseButton.LEFT.asArg()))
+                .addAction(finger.createPointerUp(PointerInput.MouseButton.LEFT.asArg()))));
+    }
+
+    @Test
+    void aFingerDoesItAloneAndWhatWasBeingTypedIsKept() throws IOException {
+        browser.go(served.url() + "shelf", PHONE);
+        tap("#sum-lots");
+        tap("tr[data-id='CM-04'] td[data-path='/code']");
+        browser.waitFor("it may be typed in", () -> browser.count("tr[data-id='CM-04'] td > input") == 1);
+        browser.keys("L26-9");
+        tap(".rowbar button");
+        browser.waitFor("the row is gone", () -> browser.count("tr[data-id='CM-04']") == 0);
+        browser.waitFor("it is told", () -> browser.text(".rowbar p").equals("CM-04 is put away."));
+        tap(".rowbar button");
+        browser.waitFor("it is back", () -> browser.count("tr[data-id='CM-04']") == 1);
+        onDisk("shelf/lots/CM-04.json", "L26-9");
+        browser.waitFor("all is saved", () -> browser.text("#saved").equals("Saved"));
+    }
+
     @Test
     void theButtonOfTheRowIsReachedByKeyboardToo() {
         browser.go(served.url() + "shelf", PHONE);
@@ -99,6 +130,20 @@ class PhoneBrowserTest extends CopiedBookInBrowser {
                 () -> browser.text("[data-field='percent-rust-paste']").equals(percent));
         browser.waitFor("nothing is changed", () -> !browser.find("#part-save").isDisplayed());
         assertThat(file("ember.json")).isEqualTo(recipe);
+        browser.noConsoleErrors();
+    }
+
+    @Test
+    void anInsertIsTakenOutOfAMoldAndComesBackByUndoBeneathItsSheet() throws IOException {
+        browser.go(served.url() + "molds/clock-face", PHONE);
+        tap("#g-inserts [data-out]");
+        browser.waitFor("the insert is out", () -> browser.count("#g-inserts tr[data-take]") == 0);
+        assertThat(file("molds/clock-face.json")).doesNotContain("ash ring");
+        browser.waitFor("it is told", () -> browser.text(".rowbar p").equals("The row is taken out."));
+        inReach(browser.find(".rowbar button"));
+        tap(".rowbar button");
+        browser.waitFor("the insert is back", () -> browser.count("#g-inserts tr[data-take]") == 1);
+        assertThat(file("molds/clock-face.json")).contains("ash ring");
         browser.noConsoleErrors();
     }
 
