@@ -1,5 +1,7 @@
 package pigmentbook.book;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * Something that is weighed into a cup: part A, part B, or a pigment.
  *
@@ -21,6 +23,17 @@ public record Item(String id) {
     /** Returns whether this is a pigment and not a part of the resin. */
     public boolean isPigment() {
         return !equals(PART_A) && !equals(PART_B);
+    }
+
+    /** By hand: the one that a record is given is linked when it is first called, which a short command waits for. */
+    @Override
+    public int hashCode() {
+        return id.hashCode();
+    }
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return other instanceof Item item && item.id.equals(id);
     }
 
     @Override

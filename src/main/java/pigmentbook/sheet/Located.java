@@ -26,7 +26,7 @@ final class Located {
 
     private final Map<String, RowName> named = new HashMap<>();
     private final Set<Integer> owned = new HashSet<>();
-    private final Map<Pages.Spot, String> spots = new HashMap<>();
+    private final Map<Pages.Spot, String> spots = new TreeMap<>();
     private final Map<String, String> found = new LinkedHashMap<>();
     private final List<Entries.Problem> problems = new ArrayList<>();
 

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -30,6 +31,10 @@ final class WeighedRows {
     private final Book book;
     private final List<Entries.Problem> problems;
     private final Map<String, Plan.Planned> planned;
+
+    /** What each lot gave to a row, where its cells can't say it; by record id. */
+    private final Map<String, List<Entries.Weighing>> byLot = new HashMap<>();
+
     private final @Nullable Double totalGrams;
     private final @Nullable Double shownSum;
 
@@ -41,6 +46,12 @@ final class WeighedRows {
         this.planned = plan == null ? Map.of() : of(plan);
         this.totalGrams = total();
         this.shownSum = plan == null ? shownSum() : null;
+        for (Entries.Weighing each : entries.weighings()) {
+            if (!each.isThrown()) {
+                byLot.computeIfAbsent(each.row().record(), record -> new ArrayList<>())
+                        .add(each);
+            }
+        }
     }
 
     /** Returns the rows that a plan has by their record ids, in the order of work. */
@@ -142,10 +153,8 @@ final class WeighedRows {
         }
         Double target = targetGrams(row);
         List<ObjectNode> lots = new ArrayList<>();
-        for (Entries.Weighing each : entries.weighings()) {
-            if (each.row().equals(row) && !each.isThrown()) {
-                lots.add(ofLot(each, lots.isEmpty() ? target : null, revision));
-            }
+        for (Entries.Weighing each : byLot.getOrDefault(row.record(), List.of())) {
+            lots.add(ofLot(each, lots.isEmpty() ? target : null, revision));
         }
         if (lots.isEmpty()) {
             String lot = lot(row, entries.at(row.cell("lot")), revision);

@@ -54,7 +54,7 @@ public final class PourPage {
     public record Entry(String when, String what, String by, boolean undone) {}
 
     static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock, Sharing sharing) {
-        config.routes.get("/pours/{id}", context -> show(context, book, tints, clock.getZone()));
+        config.routes.get("/pours/{id}", context -> show(context, book, tints, clock));
         config.routes.get("/pours/{id}/photos/{number}", context -> photo(context, book));
         config.routes.get("/bench", context -> list(context, book, clock, sharing));
         PourActs.addTo(config, book, tints, clock);
@@ -143,7 +143,7 @@ public final class PourPage {
         return mold == null ? "" : mold.name();
     }
 
-    private static void show(Context context, LiveBook live, LiveTints tints, ZoneId zone)
+    private static void show(Context context, LiveBook live, LiveTints tints, Clock clock)
             throws BookUnavailableException {
         String id = context.pathParam("id");
         JsonNode record = BenchPage.record(live, id);
@@ -155,7 +155,7 @@ public final class PourPage {
         values.put("id", id);
         values.put("recipe", recipe == null ? "" : recipe.id());
         values.put("name", recipe == null ? pour.recipeId() : recipe.name());
-        values.put("about", about(book, pour) + times(record, zone));
+        values.put("about", about(book, pour) + times(record, clock));
         values.put("atBench", atBench);
         Map<String, Field> fields = new HashMap<>();
         for (String path : PourActs.FIELDS) {
@@ -181,12 +181,15 @@ public final class PourPage {
                 + (pour.by().isEmpty() ? "" : " Weighed by " + pour.by() + ".");
     }
 
-    /** When the next layer may go on, or when the piece may leave the mold: in the book's own time zone. */
-    private static String times(JsonNode record, ZoneId zone) {
+    /** When the next layer may go on, or when the piece may leave the mold, until it is cured; in the book's zone. */
+    private static String times(JsonNode record, Clock clock) {
         BenchTimes times = BenchTimes.of(record);
-        if (times == null) {
+        boolean cured =
+                times != null && times.fullCure() != null && times.fullCure().isBefore(clock.instant());
+        if (times == null || cured) {
             return "";
         }
+        ZoneId zone = clock.getZone();
         String pourBy = times.pourBy() == null || times.demold() != null
                 ? ""
                 : " Layer " + times.layer() + ": pour by " + shown(times.pourBy(), zone) + ", a rule of thumb.";
@@ -195,8 +198,8 @@ public final class PourPage {
                 : " Layer " + (times.layer() + 1) + " may go on from " + shown(times.nextFrom(), zone)
                         + (times.nextTo() == null ? "" : " until " + shown(times.nextTo(), zone)) + ".";
         String demold = times.demold() == null ? "" : " Demold not before " + shown(times.demold(), zone) + ".";
-        String cured = times.fullCure() == null ? "" : " Full cure " + shown(times.fullCure(), zone) + ".";
-        return pourBy + next + demold + cured;
+        String cure = times.fullCure() == null ? "" : " Full cure " + shown(times.fullCure(), zone) + ".";
+        return pourBy + next + demold + cure;
     }
 
     private static String shown(Instant moment, ZoneId zone) {

@@ -31,12 +31,12 @@ import org.w3c.dom.Node;
 import pigmentbook.quantity.Numbers;
 
 /** Fills sheets in by other means than they are read with, as an office program would. */
-final class Filled {
+public final class Filled {
 
     private Filled() {}
 
     /** Types texts and numbers (Double) into named cells; an empty text empties one. */
-    static byte[] in(SheetWriters.Format format, byte[] sheet, Map<String, Object> typed) {
+    public static byte[] in(SheetWriters.Format format, byte[] sheet, Map<String, Object> typed) {
         try {
             return switch (format) {
                 case XLSX -> xlsx(sheet, typed);
