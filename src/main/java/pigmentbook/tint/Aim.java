@@ -21,6 +21,7 @@ final class Aim {
     private static final double LAST_BITS = 1e-12;
 
     private final double[] exp;
+    private final Common common;
     private final int resin;
     private final double depthMm;
     private final double[] backing;
@@ -36,12 +37,13 @@ final class Aim {
     /**
      * Takes aim.
      *
-     * @param exp K and S of every row, the face's k2 last
+     * @param exp K and S of every row, the common figures last
      * @param resin the resin's row
      * @param sumMost the most of all pigments together, percent of mixed resin
      */
     Aim(double[] exp, int resin, double depthMm, double[] backing, double sumMost) {
         this.exp = exp;
+        common = Common.of(exp);
         this.resin = resin;
         this.depthMm = depthMm;
         this.backing = backing;
@@ -164,7 +166,7 @@ final class Aim {
                 s[b] += percents[p] * exp[from + B + b];
             }
         }
-        optics.lookWithSlopes(k, s, depthMm, backing, exp[exp.length - 1]);
+        optics.lookWithSlopes(k, s, depthMm, backing, common);
     }
 
     /** Sets the equations up at the place last asked for. */

@@ -36,7 +36,7 @@ final class Fit {
 
     /** Returns the fitted unknowns: 16 a row, then the face's. */
     static double[] of(Samples samples) {
-        double[] theta = new double[samples.rows * U + 1];
+        double[] theta = new double[samples.rows * U + Common.COUNT];
         Fit fit = new Fit(samples, theta);
         theta[theta.length - 1] = Priors.FACE;
         for (int row = 0; row < samples.rows; row++) {
@@ -93,8 +93,8 @@ final class Fit {
     }
 
     /** Improves some rows, the others held, and returns the loss reached. */
-    private double run(int[] readings, int[] active, boolean withFace, int steps) {
-        Normal normal = new Normal(samples, readings, active, withFace);
+    private double run(int[] readings, int[] active, boolean withCommon, int steps) {
+        Normal normal = new Normal(samples, readings, active, withCommon);
         double lambda = 0.01;
         double loss = normal.with(theta);
         for (int step = 0; step < steps; step++) {
@@ -104,7 +104,7 @@ final class Fit {
             for (int tries = 0; tries < TRIES && fallen < 0; tries++) {
                 double[] move = normal.step(lambda, gradient);
                 if (move.length > 0) {
-                    move(before, active, withFace, move);
+                    move(before, active, withCommon, move);
                     double now = normal.loss(theta);
                     if (now < loss) {
                         fallen = loss - now;
@@ -136,14 +136,16 @@ final class Fit {
         return Math.max(0.2, 1 - off * off * off);
     }
 
-    private void move(double[] before, int[] active, boolean withFace, double[] by) {
+    private void move(double[] before, int[] active, boolean withCommon, double[] by) {
         for (int i = 0; i < active.length; i++) {
             for (int u = 0; u < U; u++) {
                 theta[active[i] * U + u] = before[active[i] * U + u] + clipped(by[i * U + u]);
             }
         }
-        if (withFace) {
-            theta[theta.length - 1] = before[theta.length - 1] + clipped(by[by.length - 1]);
+        if (withCommon) {
+            for (int g = 1; g <= Common.COUNT; g++) {
+                theta[theta.length - g] = before[theta.length - g] + clipped(by[by.length - g]);
+            }
         }
     }
 

@@ -26,28 +26,28 @@ final class Normal {
     private final int[] readings;
     private final int[] active;
     private final int[] position;
-    private final boolean withFace;
+    private final boolean withCommon;
     private final double[][] square;
     private final double[][] work;
 
     private final Optics optics = new Optics();
     private final Mixed mixed = new Mixed();
-    private final double[][] slopes = new double[3][U + 1];
-    private final double[][] products = new double[U + 1][U + 1];
+    private final double[][] slopes = new double[3][U + Common.COUNT];
+    private final double[][] products = new double[U + Common.COUNT][U + Common.COUNT];
     private final double[] error = new double[3];
     private double[] exp = {};
 
-    Normal(Samples samples, int[] readings, int[] active, boolean withFace) {
+    Normal(Samples samples, int[] readings, int[] active, boolean withCommon) {
         this.samples = samples;
         this.readings = readings;
         this.active = active;
-        this.withFace = withFace;
+        this.withCommon = withCommon;
         position = new int[samples.rows];
         Arrays.fill(position, -1);
         for (int i = 0; i < active.length; i++) {
             position[active[i]] = i;
         }
-        int n = active.length * U + (withFace ? 1 : 0);
+        int n = active.length * U + (withCommon ? Common.COUNT : 0);
         gradient = new double[n];
         square = new double[n][];
         work = new double[n][];
@@ -83,12 +83,13 @@ final class Normal {
         return promised;
     }
 
-    /** Returns K and S of every row, K2 of the face last. */
+    /** Returns K and S of every row, the common figures last. */
     static double[] exponentials(double[] theta) {
         double[] exp = new double[theta.length];
-        for (int i = 0; i < exp.length - 1; i++) {
+        for (int i = 0; i < exp.length - Common.COUNT; i++) {
             exp[i] = Math.exp(theta[i]);
         }
+        exp[exp.length - 2] = Math.expm1(theta[exp.length - 2]);
         exp[exp.length - 1] = 1 / (1 + Math.exp(-theta[exp.length - 1]));
         return exp;
     }
@@ -96,10 +97,11 @@ final class Normal {
     /** Returns the loss. */
     double loss(double[] theta) {
         exp = exponentials(theta);
+        Common common = Common.of(exp);
         double loss = prior(theta, new double[0]);
         for (int i : readings) {
             mixed.of(exp, samples.row[i], samples.loading[i]);
-            optics.look(mixed.k, mixed.s, samples.depthMm[i], samples.backing[i], exp[exp.length - 1]);
+            optics.look(mixed.k, mixed.s, samples.depthMm[i], samples.backing[i], common);
             loss += samples.weight[i] * huber(errorOf(i) / SCATTER);
         }
         return loss;
@@ -142,6 +144,13 @@ final class Normal {
         return sum;
     }
 
+    /** Returns the slopes of a reading by its mix's K and S and by the common unknowns: three rows of ΔE00's parts. */
+    double[][] slopesOf(double[] theta, int i) {
+        exp = exponentials(theta);
+        slopesOf(i);
+        return slopes;
+    }
+
     /** Adds the squares of the priors to a lower half. */
     void addPriorSquares(double[][] to) {
         for (int i = 0; i < active.length; i++) {
@@ -152,8 +161,10 @@ final class Normal {
                 }
             }
         }
-        if (withFace) {
-            to[to.length - 1][to.length - 1] += 1 / (Priors.FACE_WIDTH * Priors.FACE_WIDTH);
+        if (withCommon) {
+            int n = to.length;
+            to[n - 1][n - 1] += 1 / (Priors.FACE_WIDTH * Priors.FACE_WIDTH);
+            to[n - 2][n - 2] += 1 / (samples.detourWidth * samples.detourWidth);
         }
     }
 
@@ -173,11 +184,20 @@ final class Normal {
                 }
             }
         }
-        if (withFace) {
-            double last = inverse[inverse.length - 1][inverse.length - 1];
-            trace += last * last / (Priors.FACE_WIDTH * Priors.FACE_WIDTH);
+        if (withCommon) {
+            int n = inverse.length;
+            double face = inverse[n - 1][n - 1];
+            trace += face * face / (Priors.FACE_WIDTH * Priors.FACE_WIDTH);
+            for (int k = n - 2; k < n; k++) {
+                trace += inverse[k][n - 2] * inverse[k][n - 2] / (samples.detourWidth * samples.detourWidth);
+            }
         }
         return trace;
+    }
+
+    /** Returns the priors' part of the loss. */
+    double prior(double[] theta) {
+        return prior(theta, new double[0]);
     }
 
     private double prior(double[] theta, double[] slope) {
@@ -185,11 +205,13 @@ final class Normal {
         for (int i = 0; i < active.length; i++) {
             loss += priors(active[i]).loss(theta, active[i] * U, slope, i * U);
         }
-        if (withFace) {
+        if (withCommon) {
             double off = (theta[theta.length - 1] - Priors.FACE) / Priors.FACE_WIDTH;
-            loss += off * off / 2;
+            double detour = theta[theta.length - 2] / samples.detourWidth;
+            loss += (off * off + detour * detour) / 2;
             if (slope.length > 0) {
                 slope[slope.length - 1] += off / Priors.FACE_WIDTH;
+                slope[slope.length - 2] += detour / samples.detourWidth;
             }
         }
         return loss;
@@ -218,16 +240,16 @@ final class Normal {
 
     /** Works out a reading's error and its slopes by the mix's K and S and by the face's unknown. */
     private double slopesOf(int i) {
-        double k2 = exp[exp.length - 1];
         mixed.of(exp, samples.row[i], samples.loading[i]);
-        optics.lookWithSlopes(mixed.k, mixed.s, samples.depthMm[i], samples.backing[i], k2);
+        optics.lookWithSlopes(mixed.k, mixed.s, samples.depthMm[i], samples.backing[i], Common.of(exp));
         double d = errorOf(i);
-        weighted(samples.metric[i], optics, k2, slopes);
+        weighted(samples.metric[i], optics, Common.of(exp), slopes);
         return d;
     }
 
-    /** Turns the slopes of L*, a*, b* into those of ΔE00's three parts: by K, by S, by the face's unknown. */
-    static void weighted(double[] m, Optics optics, double k2, double[][] slopes) {
+    /** Turns the slopes of L*, a*, b* into those of ΔE00's three parts: by K, by S, by the common unknowns. */
+    static void weighted(double[] m, Optics optics, Common common, double[][] slopes) {
+        double k2 = common.k2();
         for (int r = 0; r < 3; r++) {
             double m0 = m[3 * r];
             double m1 = m[3 * r + 1];
@@ -236,7 +258,9 @@ final class Normal {
                 slopes[r][b] = m0 * optics.byK[b] + m1 * optics.byK[B + b] + m2 * optics.byK[2 * B + b];
                 slopes[r][B + b] = m0 * optics.byS[b] + m1 * optics.byS[B + b] + m2 * optics.byS[2 * B + b];
             }
-            slopes[r][U] = k2 * (1 - k2) * (m0 * optics.byK2[0] + m1 * optics.byK2[1] + m2 * optics.byK2[2]);
+            slopes[r][U] = (1 + common.detour())
+                    * (m0 * optics.byDetour[0] + m1 * optics.byDetour[1] + m2 * optics.byDetour[2]);
+            slopes[r][U + 1] = k2 * (1 - k2) * (m0 * optics.byK2[0] + m1 * optics.byK2[1] + m2 * optics.byK2[2]);
         }
     }
 
@@ -251,9 +275,11 @@ final class Normal {
                 }
             }
         }
-        if (withFace) {
-            gradient[gradient.length - 1] +=
-                    weight * (slopes[0][U] * error[0] + slopes[1][U] * error[1] + slopes[2][U] * error[2]);
+        if (withCommon) {
+            for (int g = 0; g < Common.COUNT; g++) {
+                gradient[gradient.length - Common.COUNT + g] += weight
+                        * (slopes[0][U + g] * error[0] + slopes[1][U + g] * error[1] + slopes[2][U + g] * error[2]);
+            }
         }
     }
 
@@ -261,7 +287,7 @@ final class Normal {
         double[] s0 = slopes[0];
         double[] s1 = slopes[1];
         double[] s2 = slopes[2];
-        for (int u = 0; u <= U; u++) {
+        for (int u = 0; u < U + Common.COUNT; u++) {
             for (int v = 0; v <= u; v++) {
                 double product = weight * (s0[u] * s0[v] + s1[u] * s1[v] + s2[u] * s2[v]);
                 products[u][v] = product;
@@ -281,15 +307,21 @@ final class Normal {
                     addBlock(to, at, row[p] * U, loading[p], other, row[q] * U, loading[q]);
                 }
             }
-            if (withFace) {
-                double[] last = to[to.length - 1];
-                for (int u = 0; u < U; u++) {
-                    last[at * U + u] += loading[p] * exp[row[p] * U + u] * products[U][u];
+            if (withCommon) {
+                for (int g = 0; g < Common.COUNT; g++) {
+                    double[] line = to[to.length - Common.COUNT + g];
+                    for (int u = 0; u < U; u++) {
+                        line[at * U + u] += loading[p] * exp[row[p] * U + u] * products[U + g][u];
+                    }
                 }
             }
         }
-        if (withFace) {
-            to[to.length - 1][to.length - 1] += products[U][U];
+        if (withCommon) {
+            for (int g = 0; g < Common.COUNT; g++) {
+                for (int h = 0; h <= g; h++) {
+                    to[to.length - Common.COUNT + g][to.length - Common.COUNT + h] += products[U + g][U + h];
+                }
+            }
         }
     }
 

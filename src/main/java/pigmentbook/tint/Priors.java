@@ -18,6 +18,23 @@ final class Priors {
 
     static final double FACE_WIDTH = 0.5;
 
+    private static final double DETOUR_WIDTH = 0.6;
+
+    /** So many readings of mixes give half of the width; without one the detour is held. */
+    private static final double MIXES = 6;
+
+    private static final double HELD = 1e-3;
+
+    /**
+     * The detour of scattered light enters as ln(1 + detour); expected 0, as the theory has it. Only mixes tell of it:
+     * a pigment alone takes it up in its own K and S, and what is left over there pulls the wrong way.
+     *
+     * @param mixes how many readings are of more than one pigment
+     */
+    static double detourWidth(double mixes) {
+        return Math.max(HELD, DETOUR_WIDTH * mixes / (mixes + MIXES));
+    }
+
     /** What is expected of a pigment and of a resin. */
     static final Priors PIGMENT = new Priors(-2.5, -2, 2);
 

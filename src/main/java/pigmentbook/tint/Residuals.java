@@ -73,9 +73,10 @@ final class Residuals {
         }
         Mixed mixed = new Mixed();
         Optics optics = new Optics();
+        Common common = Common.of(exp);
         for (int i = 0; i < n; i++) {
             mixed.of(exp, samples.row[i], samples.loading[i]);
-            optics.look(mixed.k, mixed.s, samples.depthMm[i], samples.backing[i], exp[exp.length - 1]);
+            optics.look(mixed.k, mixed.s, samples.depthMm[i], samples.backing[i], common);
             for (int c = 0; c < 3; c++) {
                 residual[i][c] = samples.lab[i][c] - optics.lab[c];
             }

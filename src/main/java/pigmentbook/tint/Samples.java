@@ -35,6 +35,12 @@ final class Samples {
     final double[][] metric;
     final double[] weight;
 
+    /** How many readings are of more than one pigment, by weight. */
+    final double mixes;
+
+    /** What is expected of the detour: this far from none. */
+    final double detourWidth;
+
     Samples(List<BookReadings.Sample> readings) {
         TreeSet<String> clear = new TreeSet<>();
         TreeSet<String> pigments = new TreeSet<>();
@@ -61,6 +67,7 @@ final class Samples {
         metric = new double[n][];
         weight = new double[n];
         Map<Lab, double[]> backings = new HashMap<>();
+        double mixed = 0;
         for (int i = 0; i < n; i++) {
             BookReadings.Sample each = readings.get(i);
             row[i] = rowsOf(each.resinId(), each.loadings());
@@ -71,7 +78,10 @@ final class Samples {
             lab[i] = new double[] {each.lab().l(), each.lab().a(), each.lab().b()};
             metric[i] = Ciede2000.metric(each.lab());
             weight[i] = each.weight();
+            mixed += row[i].length > 2 ? weight[i] : 0;
         }
+        mixes = mixed;
+        detourWidth = Priors.detourWidth(mixes);
     }
 
     /** Returns the rows of a mix, its resin first. */

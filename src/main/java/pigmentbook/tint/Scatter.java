@@ -38,9 +38,10 @@ record Scatter(double inDe00, double inLab, double even) {
         double count = 0;
         Mixed mixed = new Mixed();
         Optics optics = new Optics();
+        Common common = Common.of(exp);
         for (int i = 0; i < n; i++) {
             mixed.of(exp, samples.row[i], samples.loading[i]);
-            optics.look(mixed.k, mixed.s, samples.depthMm[i], samples.backing[i], exp[exp.length - 1]);
+            optics.look(mixed.k, mixed.s, samples.depthMm[i], samples.backing[i], common);
             double square = 0;
             for (int c = 0; c < 3; c++) {
                 double off = optics.lab[c] - samples.lab[i][c];

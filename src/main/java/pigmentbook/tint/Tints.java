@@ -28,7 +28,7 @@ public final class Tints {
     private static final int U = Priors.UNKNOWNS;
 
     /** However well the readings agree, a fresh one is off by this much in each part of ΔE00. */
-    private static final double LEAST_OFF = 0.1;
+    private static final double LEAST_OFF = Spread.LEAST_SCATTER;
 
     /** How far the theory fails in mixes it was never tried on, in units of how far it fails where it was. */
     private static final double UNTRIED = 4;
@@ -41,7 +41,7 @@ public final class Tints {
 
     private final Book book;
     private final Samples samples;
-    private final List<SetAside> setAside;
+    private final BookReadings read;
     private final double[] theta;
     private final double[] exp;
     private final Spread spread;
@@ -50,10 +50,10 @@ public final class Tints {
     /** For each two rows how often, and how evenly, they were read in one mix. */
     private final double[][] together;
 
-    private Tints(Book book, Samples samples, List<SetAside> setAside, double[] theta) {
+    private Tints(Book book, Samples samples, BookReadings read, double[] theta) {
         this.book = book;
         this.samples = samples;
-        this.setAside = setAside;
+        this.read = read;
         this.theta = theta;
         exp = Normal.exponentials(theta);
         spread = Spread.of(samples, theta);
@@ -83,7 +83,7 @@ public final class Tints {
                 .filter(start -> start.length > 0)
                 .map(start -> Fit.from(samples, start))
                 .orElseGet(() -> Fit.of(samples));
-        return new Tints(book, samples, read.setAside(), theta);
+        return new Tints(book, samples, read, theta);
     }
 
     /** Returns these tints' unknowns in the rows of other samples, or nothing where those have other rows. */
@@ -95,7 +95,25 @@ public final class Tints {
 
     /** Returns the readings that could not be used, and why. */
     public List<SetAside> setAside() {
-        return setAside;
+        return read.setAside();
+    }
+
+    /**
+     * Returns the pairs of readings that can't both be right: the same pigments within 5 % of each loading and of the
+     * depth, over the same backing, and farther apart than readings scatter. The farthest apart come first. All of them
+     * still count in the fit, a wild one for little.
+     */
+    public List<Contradiction> contradictions() {
+        List<Lab> predicted = new ArrayList<>();
+        Mixed mixed = new Mixed();
+        Optics optics = new Optics();
+        Common common = Common.of(exp);
+        for (int i = 0; i < samples.size(); i++) {
+            mixed.of(exp, samples.row[i], samples.loading[i]);
+            optics.look(mixed.k, mixed.s, samples.depthMm[i], samples.backing[i], common);
+            predicted.add(optics.asLab());
+        }
+        return Contradictions.of(read.readings(), spread.scatter.inDe00(), predicted);
     }
 
     /** Returns the ids of the pigments with a reading. */
@@ -113,11 +131,15 @@ public final class Tints {
      * @throws TintRefusedException if a pigment has no reading, or the depth or the backing can't be
      */
     public Look look(List<Loading> loadings, String resinId, double depthMm, Backing backing) {
+        checkDepth(depthMm);
+        Mix mix = mix(loadings, resinId);
+        return look(mix, depthMm, Bands.reflectance(Xyz.of(labOf(backing))));
+    }
+
+    static void checkDepth(double depthMm) {
         if (!(depthMm > 0) || !(depthMm < 1e5)) {
             throw new TintRefusedException("A depth of " + depthMm + " mm can't be looked through; give one above 0.");
         }
-        Mix mix = mix(loadings, resinId);
-        return look(mix, depthMm, Bands.reflectance(Xyz.of(labOf(backing))));
     }
 
     /**
@@ -205,13 +227,13 @@ public final class Tints {
         Mixed mixed = new Mixed();
         mixed.of(exp, mix.rows, mix.loadings);
         Optics optics = new Optics();
-        double k2 = exp[exp.length - 1];
-        optics.lookWithSlopes(mixed.k, mixed.s, depthMm, backing, k2);
+        Common common = Common.of(exp);
+        optics.lookWithSlopes(mixed.k, mixed.s, depthMm, backing, common);
         Residuals.Carried carried = residuals.at(exp, mix.rows, mix.loadings, depthMm, backing);
         Lab lab = Optics.clipped(
                 optics.lab[0] + carried.lab[0], optics.lab[1] + carried.lab[1], optics.lab[2] + carried.lab[2]);
-        double[][] slopes = new double[3][U + 1];
-        Normal.weighted(Ciede2000.metric(lab), optics, k2, slopes);
+        double[][] slopes = new double[3][U + Common.COUNT];
+        Normal.weighted(Ciede2000.metric(lab), optics, common, slopes);
         double[] variances = new double[9];
         spread.addTo(variances, mix.rows, mix.loadings, slopes, exp);
         addOff(variances, mix, carried.told, Ciede2000.metric(lab));
@@ -221,9 +243,10 @@ public final class Tints {
     /** Adds the variance of a fresh reading that is not the unknowns' own: scatter, and where the theory fails. */
     private void addOff(double[] variances, Mix mix, double told, double[] metric) {
         double all = spread.scatter.inDe00() * spread.scatter.inDe00();
-        double theory = residuals.share * all * (1 - told);
-        double failing = Math.max(residuals.share * all, all - Normal.SCATTER * Normal.SCATTER) * (1 - told);
-        double off = theory + UNTRIED * UNTRIED * failing * untried(mix);
+        double theory = residuals.share * all;
+        double failing = Math.max(theory, all - Normal.SCATTER * Normal.SCATTER) - LEAST_OFF * LEAST_OFF;
+        double off = theory + UNTRIED * UNTRIED * Math.max(0, failing) * untried(mix) + spread.inMixes * even(mix);
+        off *= 1 - told;
         double[] scatter = spread.scatter.at(metric);
         double trace = (1 - residuals.share) * (scatter[0] + scatter[4] + scatter[8]) / 3;
         off = Math.max(off, LEAST_OFF * LEAST_OFF - trace);
@@ -243,6 +266,18 @@ public final class Tints {
             }
         }
         return Math.min(1, untried);
+    }
+
+    /** Returns how much of a mix is mixed: 0 for one pigment alone, 1 for two of equal say or more. */
+    private double even(Mix mix) {
+        double[] shares = shares(mix.rows, mix.loadings);
+        double even = 0;
+        for (int p = 1; p < mix.rows.length; p++) {
+            for (int q = 1; q < p; q++) {
+                even += 4 * shares[p] * shares[q];
+            }
+        }
+        return Math.min(1, even);
     }
 
     /** Returns each pigment's share of what dims the light; 0 for the resin. */
@@ -299,10 +334,10 @@ public final class Tints {
         Mixed mixed = new Mixed();
         mixed.of(exp, mix.rows, mix.loadings);
         Optics optics = new Optics();
-        double k2 = exp[exp.length - 1];
-        optics.lookWithSlopes(mixed.k, mixed.s, depthMm, backing, k2);
-        double[][] slopes = new double[3][U + 1];
-        Normal.weighted(Ciede2000.metric(optics.asLab()), optics, k2, slopes);
+        Common common = Common.of(exp);
+        optics.lookWithSlopes(mixed.k, mixed.s, depthMm, backing, common);
+        double[][] slopes = new double[3][U + Common.COUNT];
+        Normal.weighted(Ciede2000.metric(optics.asLab()), optics, common, slopes);
         spread.addTo(variances, mix.rows, mix.loadings, slopes, exp);
     }
 
@@ -311,7 +346,7 @@ public final class Tints {
         return residuals.at(exp, mix.rows, mix.loadings, depthMm, backing).lab;
     }
 
-    /** Returns K and S of every row, the face's k2 last. */
+    /** Returns K and S of every row, the common figures last. */
     double[] figures() {
         return exp;
     }

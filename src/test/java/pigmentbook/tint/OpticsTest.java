@@ -13,6 +13,8 @@ import pigmentbook.colour.Xyz;
 /** The theory of one layer, band by band, against tables worked out apart; sources in the tables' heads. */
 class OpticsTest {
 
+    private static final Common FACE = new Common(0.6, 0);
+
     private static final int B = Bands.COUNT;
 
     /** Kubelka and Munk 1931, Kubelka 1948; the tolerances are the table's own. */
@@ -95,9 +97,9 @@ class OpticsTest {
         double[] k = filled(2);
         double[] s = filled(5);
         Optics optics = new Optics();
-        optics.look(k, s, 8, Bands.reflectance(Xyz.of(new Lab(95, 0, 2))), 0.6);
+        optics.look(k, s, 8, Bands.reflectance(Xyz.of(new Lab(95, 0, 2))), FACE);
         Lab white = optics.asLab();
-        optics.look(k, s, 8, Bands.reflectance(Xyz.of(new Lab(22, 0, 0))), 0.6);
+        optics.look(k, s, 8, Bands.reflectance(Xyz.of(new Lab(22, 0, 0))), FACE);
         assertThat(optics.lab[0]).isCloseTo(white.l(), within(1e-9));
         // K/S = (1 − R)²/2R of the hiding layer: Kubelka and Munk 1931.
         double r = Layer.reflectance(2, 5, 8, 0.3);
@@ -117,23 +119,31 @@ class OpticsTest {
             double depth = Math.exp(4 * random.nextDouble() - 1);
             double[] backing = Bands.reflectance(Xyz.of(new Lab(20 + 75 * random.nextDouble(), 0, 5)));
             double k2 = 0.4 + 0.3 * random.nextDouble();
+            double detour = 0.8 * random.nextDouble() - 0.2;
+            Common common = new Common(k2, detour);
             Optics at = new Optics();
-            at.lookWithSlopes(k, s, depth, backing, k2);
+            at.lookWithSlopes(k, s, depth, backing, common);
             int b = random.nextInt(B);
             for (int c = 0; c < 3; c++) {
                 int row = c;
                 double step = 1e-5 * k[b];
                 assertThat(at.byK[c * B + b])
                         .isCloseTo(
-                                slope(e -> labOf(with(k, b, e), s, depth, backing, k2)[row], step),
+                                slope(e -> labOf(with(k, b, e), s, depth, backing, common)[row], step),
                                 nearly(at.byK[c * B + b]));
                 double stepS = 1e-5 * s[b];
                 assertThat(at.byS[c * B + b])
                         .isCloseTo(
-                                slope(e -> labOf(k, with(s, b, e), depth, backing, k2)[row], stepS),
+                                slope(e -> labOf(k, with(s, b, e), depth, backing, common)[row], stepS),
                                 nearly(at.byS[c * B + b]));
                 assertThat(at.byK2[c])
-                        .isCloseTo(slope(e -> labOf(k, s, depth, backing, k2 + e)[row], 1e-6), nearly(at.byK2[c]));
+                        .isCloseTo(
+                                slope(e -> labOf(k, s, depth, backing, new Common(k2 + e, detour))[row], 1e-6),
+                                nearly(at.byK2[c]));
+                assertThat(at.byDetour[c])
+                        .isCloseTo(
+                                slope(e -> labOf(k, s, depth, backing, new Common(k2, detour + e))[row], 1e-6),
+                                nearly(at.byDetour[c]));
             }
         }
     }
@@ -146,9 +156,9 @@ class OpticsTest {
         return (at.applyAsDouble(step) - at.applyAsDouble(-step)) / (2 * step);
     }
 
-    private static double[] labOf(double[] k, double[] s, double depth, double[] backing, double k2) {
+    private static double[] labOf(double[] k, double[] s, double depth, double[] backing, Common common) {
         Optics optics = new Optics();
-        optics.look(k, s, depth, backing, k2);
+        optics.look(k, s, depth, backing, common);
         return optics.lab;
     }
 

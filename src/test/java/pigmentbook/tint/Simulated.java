@@ -3,6 +3,8 @@ package pigmentbook.tint;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Backing;
 import pigmentbook.book.Book;
 import pigmentbook.book.Item;
@@ -35,8 +37,8 @@ final class Simulated {
     final double[] top;
     final double[][] backing;
     final Lab[] backingLab;
-    private final double[] resinK = new double[Observer.COUNT];
-    private final double[] resinS = new double[Observer.COUNT];
+    final double[] resinK = new double[Observer.COUNT];
+    final double[] resinS = new double[Observer.COUNT];
     private final double k2;
     private final double sharp;
 
@@ -48,6 +50,13 @@ final class Simulated {
 
     /** How far what is weighed is off, as a fraction. */
     double weighing;
+
+    /** Only this part of what is strange: 0 all of it, 1 what pigments do to each other in a mix, 2 the rest. */
+    int only;
+
+    /** What a chip really looks like where that is of other making; see {@link Unruly}. */
+    @Nullable
+    Function<Chip, Lab> truth;
 
     /** A mix and how it is looked at. */
     record Chip(int[] pigments, double[] percents, double depthMm, int backing) {
@@ -143,6 +152,9 @@ final class Simulated {
      * where it is crowded, pigments of one mix draw each other out or in, and the layer is uneven in depth.
      */
     Lab look(Chip chip) {
+        if (truth != null) {
+            return truth.apply(chip);
+        }
         double[] seen = new double[Observer.COUNT];
         double crowd = 0;
         double pull = 0;
@@ -153,9 +165,10 @@ final class Simulated {
                 pull += both * Math.min(1, 2 * Math.min(share(chip, p), share(chip, q)));
             }
         }
-        double scattering = 1 / (1 + strange * crowd);
-        double absorbing = Math.exp(0.3 * strange * pull);
-        double bare = 0.12 * strange / (1 + 6 * crowd);
+        double alone = only == 1 ? 0 : strange;
+        double scattering = 1 / (1 + alone * crowd);
+        double absorbing = only == 2 ? 1 : Math.exp(0.3 * strange * pull);
+        double bare = 0.12 * alone / (1 + 6 * crowd);
         for (int i = 0; i < Observer.COUNT; i++) {
             double kMix = resinK[i];
             double sMix = resinS[i];
@@ -164,15 +177,15 @@ final class Simulated {
                 sMix += scattering * chip.percents[p] * s[chip.pigments[p]][i];
             }
             double rg = backing[chip.backing][i];
-            double thin = layer(kMix, sMix, chip.depthMm * (1 - 0.6 * strange), rg);
-            double thick = layer(kMix, sMix, chip.depthMm * (1 + 0.6 * strange), rg);
+            double thin = layer(kMix, sMix, chip.depthMm * (1 - 0.6 * alone), rg);
+            double thick = layer(kMix, sMix, chip.depthMm * (1 + 0.6 * alone), rg);
             double inside = bare * rg + (1 - bare) * (thin + thick) / 2;
             seen[i] = (1 - 0.04652) * (1 - k2) * inside / (1 - k2 * inside);
         }
         return Observer.lab(seen);
     }
 
-    private double share(Chip chip, int p) {
+    double share(Chip chip, int p) {
         double sum = 0;
         for (int q = 0; q < chip.pigments.length; q++) {
             sum += chip.percents[q] / top[chip.pigments[q]];
