@@ -39,6 +39,12 @@ public final class NearestColours {
         }
     }
 
+    /** The most that a* is stretched: greys'. */
+    private static final double WEAKEST = 1.5;
+
+    /** No colours whose mean chroma is 40 or more are stretched by more than this, which tells their hues closely. */
+    private static final double STRONG = 1.01;
+
     /** What rounding may cost a bound. */
     private static final double SURE = 1 - 1e-9;
 
@@ -46,7 +52,9 @@ public final class NearestColours {
     private final int[][] owners;
     private final double[] boxes;
     private final Hues[] hues;
+    private final Hues[] strongHues;
     private final Hues[] ownHues;
+    private final Hues[] ownStrongHues;
     private final int size;
 
     /**
@@ -84,12 +92,13 @@ public final class NearestColours {
         int nodes = (2 * Integer.highestOneBit(Math.max(1, 2 * place.length / LEAF)) + 2) * 2;
         boxes = new double[6 * nodes];
         hues = new Hues[nodes];
+        strongHues = new Hues[nodes];
         build(1, place, 0, place.length, distinct);
         colours = Arrays.stream(place).mapToObj(distinct::get).toArray(Lab[]::new);
         owners = Arrays.stream(place).mapToObj(of::get).toArray(int[][]::new);
-        ownHues = Arrays.stream(colours)
-                .map(each -> Hues.of(each.a(), each.b(), each.a(), each.b()))
-                .toArray(Hues[]::new);
+        ownHues = Arrays.stream(colours).map(each -> Hues.of(each, WEAKEST)).toArray(Hues[]::new);
+        ownStrongHues =
+                Arrays.stream(colours).map(each -> Hues.of(each, STRONG)).toArray(Hues[]::new);
     }
 
     private void build(int node, int[] place, int from, int to, List<Lab> distinct) {
@@ -104,7 +113,8 @@ public final class NearestColours {
         }
         System.arraycopy(low, 0, boxes, 6 * node, 3);
         System.arraycopy(high, 0, boxes, 6 * node + 3, 3);
-        hues[node] = Hues.of(low[1], low[2], high[1], high[2]);
+        hues[node] = Hues.of(low[1], low[2], high[1], high[2], WEAKEST);
+        strongHues[node] = Hues.of(low[1], low[2], high[1], high[2], STRONG);
         if (to - from <= LEAF) {
             return;
         }
@@ -171,13 +181,15 @@ public final class NearestColours {
         private final Lab target;
         private final double targetChroma;
         private final Hues targetHues;
+        private final Hues targetStrongHues;
         private final Found[] best;
         private int found;
 
         Search(Lab target, int count) {
             this.target = target;
             this.targetChroma = Math.hypot(target.a(), target.b());
-            this.targetHues = Hues.of(target.a(), target.b(), target.a(), target.b());
+            this.targetHues = Hues.of(target, WEAKEST);
+            this.targetStrongHues = Hues.of(target, STRONG);
             this.best = new Found[count];
         }
 
@@ -189,7 +201,8 @@ public final class NearestColours {
             if (to - from <= LEAF) {
                 for (int i = from; i < to; i++) {
                     Lab each = colours[i];
-                    if (least(each.l(), each.a(), each.b(), each.l(), each.a(), each.b(), ownHues[i]) <= worst()) {
+                    if (least(each.l(), each.a(), each.b(), each.l(), each.a(), each.b(), ownHues[i], ownStrongHues[i])
+                            <= worst()) {
                         take(i, Ciede2000.between(target, each));
                     }
                 }
@@ -229,7 +242,14 @@ public final class NearestColours {
         private double leastIn(int node) {
             int at = 6 * node;
             return least(
-                    boxes[at], boxes[at + 1], boxes[at + 2], boxes[at + 3], boxes[at + 4], boxes[at + 5], hues[node]);
+                    boxes[at],
+                    boxes[at + 1],
+                    boxes[at + 2],
+                    boxes[at + 3],
+                    boxes[at + 4],
+                    boxes[at + 5],
+                    hues[node],
+                    strongHues[node]);
         }
 
         /**
@@ -237,9 +257,10 @@ public final class NearestColours {
          *
          * <p>ΔC'² + ΔH'² = Δa'² + Δb'² (both are the plane's own distance), S_H &lt; S_C, and the rotation takes at
          * most half of |R_T| of the sum of squares. So the sum is least with as much of the plane's distance in ΔC' as
-         * the box allows.
+         * the box allows. With x and y the parts of ΔC' and ΔH' and r half of |R_T|, x² + y² − 2rxy is also never less
+         * than (1 − r²)y², whatever x is.
          */
-        private double least(double l0, double a0, double b0, double l1, double a1, double b1, Hues own) {
+        private double least(double l0, double a0, double b0, double l1, double a1, double b1, Hues weak, Hues strong) {
             double far = Math.max(Math.abs((target.l() + l0) / 2 - 50), Math.abs((target.l() + l1) / 2 - 50));
             double lightness = gap(target.l(), l0, l1) / (1 + 0.015 * far * far / Math.sqrt(20 + far * far));
             double aLeast = gap(0, a0, a1);
@@ -251,6 +272,9 @@ public final class NearestColours {
             double da = stretchLeast * gap(target.a(), a0, a1);
             double db = gap(target.b(), b0, b1);
             double plane = da * da + db * db;
+            boolean isStrong = stretchMost <= STRONG;
+            Hues targets = isStrong ? targetStrongHues : targetHues;
+            Hues own = isStrong ? strong : weak;
             double own0 = length(stretchLeast * target.a(), target.b());
             double own1 = length(stretchMost * target.a(), target.b());
             double other0 = length(stretchLeast * aLeast, bLeast);
@@ -259,23 +283,28 @@ public final class NearestColours {
             double step = Math.max(0, Math.max(other1 - own0, own1 - other0));
             double inChroma = Math.min(step * step, plane);
             double chromaWeight = 1 + 0.045 * chroma;
-            double hueWeight = 1 + 0.015 * targetHues.mostHueTerm(own) * chroma;
+            double hueWeight = 1 + 0.015 * targets.mostHueTerm(own) * chroma;
             double sum = inChroma / (chromaWeight * chromaWeight) + (plane - inChroma) / (hueWeight * hueWeight);
             double pow7 = pow7(chroma);
-            double rotation = Math.sqrt(pow7 / (pow7 + POW_25_7)) * targetHues.mostRotation(own);
-            return Math.sqrt(lightness * lightness + (1 - rotation) * sum) * SURE;
+            double rotation = Math.sqrt(pow7 / (pow7 + POW_25_7)) * targets.mostRotation(own);
+            double inHue = (plane - inChroma) / (hueWeight * hueWeight) * (1 - rotation * rotation);
+            return Math.sqrt(lightness * lightness + Math.max((1 - rotation) * sum, inHue)) * SURE;
         }
     }
 
     /**
-     * The hues of a box, in degrees, a* stretched by anything from 1 to 1.5.
+     * The hues of a box, in degrees, a* stretched by anything from 1 to a most.
      *
      * @param middle the middle of them, 0 to 360
      * @param half how far they reach to both sides; 360 where the box has grey in it
      */
     private record Hues(double middle, double half) {
 
-        static Hues of(double a0, double b0, double a1, double b1) {
+        static Hues of(Lab lab, double most) {
+            return of(lab.a(), lab.b(), lab.a(), lab.b(), most);
+        }
+
+        static Hues of(double a0, double b0, double a1, double b1, double most) {
             if (a0 <= 0 && a1 >= 0 && b0 <= 0 && b1 >= 0) {
                 return new Hues(0, 360);
             }
@@ -283,7 +312,7 @@ public final class NearestColours {
             double low = first;
             double high = first;
             for (int corner = 0; corner < 8; corner++) {
-                double a = ((corner & 1) == 0 ? a0 : a1) * ((corner & 4) == 0 ? 1 : 1.5);
+                double a = ((corner & 1) == 0 ? a0 : a1) * ((corner & 4) == 0 ? 1 : most);
                 double b = (corner & 2) == 0 ? b0 : b1;
                 double off = Math.toDegrees(Math.atan2(b, a)) - first;
                 double hue = first + (off > 180 ? off - 360 : off < -180 ? off + 360 : off);

@@ -21,8 +21,8 @@ final class Contradictions {
     private static final double LEAST_DE00 = 3;
 
     /**
-     * How many times the usual scatter two readings may lie apart. For three parts of ΔE00 normal alike, one pair in
-     * 2 000 lies 6 standard deviations of a single reading apart: χ² with 3 degrees of freedom above 18.
+     * How many times the usual scatter two readings may lie apart. For three parts of ΔE00 normal alike, one pair in 2
+     * 000 lies 6 standard deviations of a single reading apart: χ² with 3 degrees of freedom above 18.
      */
     private static final double SCATTERS = 6;
 
@@ -39,7 +39,8 @@ final class Contradictions {
         double most = Math.max(LEAST_DE00, SCATTERS * scatterDe00);
         Map<String, List<Integer>> alike = new HashMap<>();
         for (int i = 0; i < readings.size(); i++) {
-            alike.computeIfAbsent(key(readings.get(i)), key -> new ArrayList<>()).add(i);
+            alike.computeIfAbsent(key(readings.get(i)), key -> new ArrayList<>())
+                    .add(i);
         }
         List<Contradiction> found = new ArrayList<>();
         for (List<Integer> group : alike.values()) {
@@ -69,11 +70,7 @@ final class Contradictions {
 
     private static Contradiction.Side side(BookReadings.Sample sample, Lab predicted) {
         return new Contradiction.Side(
-                sample.pourId(),
-                sample.index(),
-                sample.lab(),
-                predicted,
-                Ciede2000.between(sample.lab(), predicted));
+                sample.pourId(), sample.index(), sample.lab(), predicted, Ciede2000.between(sample.lab(), predicted));
     }
 
     /** What must be the very same. */
@@ -87,8 +84,7 @@ final class Contradictions {
         boolean same = isNear(first.depthMm(), second.depthMm());
         for (int p = 0; p < first.loadings().size(); p++) {
             same &= isNear(
-                    first.loadings().get(p).percent(),
-                    second.loadings().get(p).percent());
+                    first.loadings().get(p).percent(), second.loadings().get(p).percent());
         }
         return same;
     }

@@ -29,7 +29,8 @@ public record LookMap(List<Double> factors, List<Double> depthsMm, List<List<Cel
      * @param above which pigment is above its top loading, the first of several by id; empty where it is all of them
      *     together or none
      */
-    public record Cell(double factor, double depthMm, @Nullable Look look, String above) {
+    public record Cell(
+            double factor, double depthMm, @Nullable Look look, String above) {
 
         /** Returns whether a top loading is passed here. */
         public boolean isAboveTop() {

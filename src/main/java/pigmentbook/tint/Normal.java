@@ -195,6 +195,11 @@ final class Normal {
         return trace;
     }
 
+    /** Returns the priors' part of the loss. */
+    double prior(double[] theta) {
+        return prior(theta, new double[0]);
+    }
+
     private double prior(double[] theta, double[] slope) {
         double loss = 0;
         for (int i = 0; i < active.length; i++) {

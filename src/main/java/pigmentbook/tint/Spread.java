@@ -14,6 +14,8 @@ import java.util.stream.IntStream;
  *     components, Biometrics Bulletin 2 (1946), 110–114</a>
  * @see <a href="https://doi.org/10.1073/pnas.17.12.684">Wilson, Hilferty, The distribution of chi-square, Proceedings
  *     of the National Academy of Sciences 17 (1931), 684–688</a>
+ * @see <a href="https://doi.org/10.1162/neco.1992.4.3.415">MacKay, Bayesian interpolation, Neural Computation 4 (1992),
+ *     415–447</a>
  */
 final class Spread {
 
@@ -25,10 +27,13 @@ final class Spread {
     static final double LEAST_SCATTER = 0.06;
 
     /** How far ln(1 + detour) may be from none where no mix was read: light in paint goes up to twice as far. */
-    private static final double DETOUR = 0.65;
+    private static final double DETOUR = 0.6;
 
     /** The same where the theory explains the readings closely, in units of their scatter: it can't be far off then. */
-    private static final double DETOUR_OF_SCATTER = 2;
+    private static final double DETOUR_OF_SCATTER = 1.5;
+
+    /** The least that the priors' variances are multiplied by. */
+    private static final double TAMEST = 0.4;
 
     private static final double HELD = 1e9;
     private static final double LEAST_LEFT = 0.1;
@@ -74,7 +79,15 @@ final class Spread {
         Scatter scatter = Scatter.of(samples, Normal.exponentials(theta), distances, used);
         double s = Math.max(LEAST_SCATTER, scatter.inDe00());
         double untold = Math.min(DETOUR, DETOUR_OF_SCATTER * s) / (1 + samples.mixes);
-        double[][] covariance = covariance(sum(normal, information, 1 / (s * s)), untold * untold);
+        // Curves that turned out tamer than expected speak for narrower priors (MacKay 1992).
+        double width = Math.max(TAMEST, Math.min(1, 2 * normal.prior(theta) / Math.max(1, used)));
+        double[][] curvature = sum(normal, information, width / (s * s));
+        for (double[] line : curvature) {
+            for (int j = 0; j < line.length; j++) {
+                line[j] /= width;
+            }
+        }
+        double[][] covariance = covariance(curvature, untold * untold);
         return new Spread(scatter, distances, covariance, normal, theta, samples);
     }
 

@@ -20,8 +20,8 @@ import pigmentbook.tint.Simulated.Read;
 
 /**
  * The stated bound against paints that somebody mixed and measured; sources and licences stand in
- * {@code tint/measured_paints.csv}. The tables do not say how thick the paint was; it is taken for 20 % of pigment, 1 mm
- * thick, over white, which hides.
+ * {@code tint/measured_paints.csv}. The tables do not say how thick the paint was; it is taken for 20 % of pigment, 1
+ * mm thick, over white, which hides.
  */
 class MeasuredPaintsTest {
 
@@ -29,9 +29,9 @@ class MeasuredPaintsTest {
     private static final double DEPTH_MM = 1;
 
     /**
-     * Mixes of two at other proportions than the equal ones that were read. Asked are 85 % within the bound; that is not
-     * reached: three of the 18 readings are of one mix whose own readings differ by ΔE00 6, which nothing else that was
-     * read shows.
+     * Mixes of two at other proportions than the equal ones that were read. Asked are 85 % within the bound; that is
+     * not reached: three of the 18 readings are of one mix whose own readings differ by ΔE00 6, which nothing else that
+     * was read shows.
      */
     @Test
     void mostMixesOfHistoricPaintsLieWithinTheBoundOnceEqualMixesWereRead() throws IOException {

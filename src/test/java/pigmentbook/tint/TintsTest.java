@@ -23,7 +23,7 @@ import pigmentbook.colour.Lab;
  */
 class TintsTest {
 
-    private static final int STUDIOS = 6;
+    private static final int STUDIOS = 20;
     private static final int PIGMENTS = 12;
     private static final int MIXES = 60;
     private static final double[] TWELVE = {0.1, 0.4, 1.5};
