@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Backing;
 import pigmentbook.book.Book;
@@ -20,6 +21,7 @@ import pigmentbook.quantity.Numbers;
 import pigmentbook.tint.Loading;
 import pigmentbook.tint.Loadings;
 import pigmentbook.tint.Look;
+import pigmentbook.tint.LookMap;
 import pigmentbook.tint.TintRefusedException;
 import pigmentbook.tint.Tints;
 
@@ -29,14 +31,17 @@ public final class Looks {
     private static final List<String> BACKINGS = List.of("white", "wood", "black");
     private static final double[] WEDGE_MM = {1, 1.5, 3, 6, 12, 25};
     private static final double[] ANSWER_MM = {3, 6, 20};
+    private static final List<Double> MAP_MM = List.of(2.0, 3.0, 6.0, 10.0, 20.0);
+    private static final Map<Double, String> MAP_FACTORS =
+            new TreeMap<>(Map.of(0.25, "¼ ×", 0.5, "½ ×", 1.0, "as it is", 2.0, "2 ×", 4.0, "4 ×"));
     private static final int MOST_LOADINGS = 40;
 
     private Looks() {}
 
-    /** A chip: what a mix will look like at a depth over a backing. */
+    /** A chip: what a mix will look like at a depth over a backing; without a colour where nobody may mix it so. */
     public record Chip(String depth, String hex, String lab, String spread, String about) {}
 
-    /** The chips over one backing. */
+    /** The chips of a row, over one backing or with so much of all pigments. */
     public record Over(String backing, List<Chip> chips) {}
 
     /** How a look changes with its depth. */
@@ -67,7 +72,10 @@ public final class Looks {
     }
 
     static Chip chip(Tints tints, List<Loading> loadings, String resin, double depthMm, String backing) {
-        Look look = tints.look(loadings, resin, depthMm, new Backing(backing, null));
+        return chip(tints.look(loadings, resin, depthMm, new Backing(backing, null)), depthMm, backing);
+    }
+
+    private static Chip chip(Look look, double depthMm, String backing) {
         String depth = Numbers.plain(Math.rint(depthMm * 10) / 10) + " mm";
         String hex = Srgb.hex(look.lab());
         return new Chip(
@@ -83,9 +91,28 @@ public final class Looks {
         return Numbers.fixed(lab.l(), 1) + ", " + Numbers.fixed(lab.a(), 1) + ", " + Numbers.fixed(lab.b(), 1);
     }
 
+    /** Returns looks with less and more of all pigments against depths, over one backing. */
+    private static List<Over> map(Tints tints, List<Loading> loadings, String resin, String backing) {
+        LookMap map = LookMap.of(
+                tints, loadings, resin, List.copyOf(MAP_FACTORS.keySet()), MAP_MM, new Backing(backing, null));
+        List<String> names = List.copyOf(MAP_FACTORS.values());
+        List<Over> rows = new ArrayList<>();
+        for (int i = 0; i < names.size(); i++) {
+            rows.add(new Over(
+                    names.get(i),
+                    map.rows().get(i).stream()
+                            .map(cell -> cell.look() == null
+                                    ? new Chip(Numbers.plain(cell.depthMm()) + " mm", "", "", "", "above top loading")
+                                    : chip(cell.look(), cell.depthMm(), backing))
+                            .toList()));
+        }
+        return rows;
+    }
+
     /** Puts the wedge of a revision into a page's values; with nothing known it says what to do. */
     static void fill(Map<String, Object> values, Book book, LiveTints live, Recipe.Revision revision) {
         List<Over> wedge = List.of();
+        List<Over> map = List.of();
         String told = "";
         String query = "";
         Tints tints = live.of(book);
@@ -95,12 +122,14 @@ public final class Looks {
             try {
                 List<Loading> loadings = Loadings.of(book, revision);
                 wedge = wedge(tints, loadings, revision.resinId(), WEDGE_MM);
+                map = map(tints, loadings, revision.resinId(), BACKINGS.get(0));
                 query = query(loadings, revision.resinId());
             } catch (TintRefusedException e) {
                 told = String.valueOf(e.getMessage());
             }
         }
         values.put("wedge", wedge);
+        values.put("lookMap", map);
         values.put("wedgeTold", told);
         values.put("lookQuery", query);
     }

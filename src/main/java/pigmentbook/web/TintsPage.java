@@ -24,6 +24,7 @@ import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.ConflictException;
 import pigmentbook.store.Kind;
 import pigmentbook.store.SaveFailedException;
+import pigmentbook.tint.Contradiction;
 import pigmentbook.tint.Loading;
 import pigmentbook.tint.Loadings;
 import pigmentbook.tint.Look;
@@ -59,6 +60,12 @@ public final class TintsPage {
 
     /** A reading that could not be used. */
     public record Aside(String pour, String why) {}
+
+    /** Two readings of one mix that can't both be right. */
+    public record Clash(ClashSide first, ClashSide second, String apart) {}
+
+    /** One of the two. */
+    public record ClashSide(String pour, String reading, String hex, String lab, String away, boolean likelier) {}
 
     static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock) {
         config.routes.get("/tints", context -> show(context, book.now().book(), tints, null));
@@ -99,6 +106,8 @@ public final class TintsPage {
         PigmentTint tint = known.get(id);
         values.put("there", tint != null);
         values.put("aside", tints.setAside().stream().map(TintsPage::aside).toList());
+        values.put(
+                "clashes", tints.contradictions().stream().map(TintsPage::clash).toList());
         values.put("top", Numbers.plain(topPercent(pigment)) + " %");
         fill(values, book, tints, tint);
         Pages.show(context, "tints.jte", values);
@@ -106,6 +115,21 @@ public final class TintsPage {
 
     private static Aside aside(SetAside each) {
         return new Aside(each.pourId(), "reading " + (each.reading() + 1) + ": " + each.why());
+    }
+
+    private static Clash clash(Contradiction each) {
+        boolean first = each.first().deltaE00() > each.second().deltaE00();
+        return new Clash(side(each.first(), first), side(each.second(), !first), Numbers.fixed(each.deltaE00(), 1));
+    }
+
+    private static ClashSide side(Contradiction.Side each, boolean likelier) {
+        return new ClashSide(
+                each.pourId(),
+                "reading " + (each.reading() + 1),
+                Srgb.hex(each.lab()),
+                Looks.shown(each.lab()),
+                Numbers.fixed(each.deltaE00(), 1),
+                likelier);
     }
 
     private static String about(Pigment pigment) {
