@@ -70,6 +70,29 @@ class ColourPagesTest {
     }
 
     @Test
+    void aRecipeShowsLessAndMoreOfItsPigmentsAgainstDepths() {
+        String page = served.get("/recipes/ember").body();
+        assertThat(page).contains("Less and more of all pigments, over white").contains("½ ×", "4 ×");
+        // Smoked oak holds 1.2 % in a resin that takes 4 %, so four times that is too much.
+        assertThat(served.get("/recipes/smoked-oak").body()).contains("above top loading");
+    }
+
+    @Test
+    void readingsThatContradictEachOtherStandSideBySide() throws IOException {
+        Path pour = folder.resolve("pours/2026/2026-10-06-ember-1.json");
+        String other = Files.readString(pour)
+                .replace("2026-10-06-ember-1", "2026-10-07-ember-1")
+                .replace("[41.2, 39.2, 42.0]", "[80, 0, 0]");
+        Files.writeString(pour.resolveSibling("2026-10-07-ember-1.json"), other);
+        served.close();
+        served = new Served(folder);
+        assertThat(served.get("/tints/amber-paste").body())
+                .contains("Can’t both be right")
+                .contains("2026-10-06-ember-1", "2026-10-07-ember-1", "80.0, 0.0, 0.0")
+                .contains("look at this one first");
+    }
+
+    @Test
     void aPigmentShowsItsLadderAndWhatToPourNext() {
         String page = served.get("/tints/amber-paste").body();
         assertThat(page)
