@@ -61,12 +61,32 @@ if (cut) {
   tell();
 }
 
+// what was put away a moment ago, told on the page that comes next, with the way back beside it
+const left = JSON.parse(sessionStorage.getItem("put away") ?? "null");
+if (left) {
+  sessionStorage.removeItem("put away");
+  const line = document.createElement("p"), back = document.createElement("button");
+  line.className = "gone"; line.setAttribute("role", "status");
+  line.append(left.name + " is put away. It stays in the book. ", back);
+  back.type = "button"; back.textContent = "Bring it back";
+  back.onclick = async () => {
+    try {
+      const answer = await send(left.path, left.asked);
+      if (answer.ok) { location.reload(); return; }
+      line.textContent = await answer.text();
+    } catch { line.textContent = "The book does not answer, so nothing was changed. Start it again."; }
+  };
+  $("main").prepend(line);
+}
+const putAway = (name, path, asked = "") => sessionStorage.setItem("put away", JSON.stringify({ name, path, asked }));
+
 // records of the shelf and molds: begun, put away, taken out again
 const acted = async (path, asked, then) => {
   const told = $("#act-told");
   if (told) told.hidden = true;
   try {
     const answer = await send(path, JSON.stringify(asked));
+    if (answer.ok && path === "/put-away") putAway(asked.name, "/take-out", JSON.stringify({ kind: asked.kind, id: asked.id }));
     if (answer.ok) { const said = await answer.json(); location.href = then.endsWith("/") ? then + said.id : then; return; }
     if (told) told.textContent = await answer.text();
   } catch {
@@ -77,7 +97,7 @@ const acted = async (path, asked, then) => {
 document.addEventListener("click", e => {
   const b = e.target.closest("button");
   if (b?.dataset.newRecord) acted("/records", { kind: b.dataset.newRecord, cells: { "/name": "New " + b.dataset.newRecord } }, b.dataset.then);
-  if (b?.dataset.putAway) acted("/put-away", { kind: b.dataset.putAway, id: b.dataset.id }, b.dataset.then);
+  if (b?.dataset.putAway) acted("/put-away", { kind: b.dataset.putAway, id: b.dataset.id, name: b.dataset.name ?? b.dataset.id }, b.dataset.then);
   if (b?.dataset.takeOut) acted("/take-out", { kind: b.dataset.takeOut, id: b.dataset.id }, location.pathname);
 });
 
@@ -130,6 +150,7 @@ document.addEventListener("submit", async e => {
   try {
     const answer = await send(act.dataset.act, new URLSearchParams(new FormData(act)));
     const text = await answer.text();
+    if (answer.ok && act.dataset.back) putAway($("#r-name").textContent, act.dataset.back);
     if (answer.ok) { location.href = text; return; }
     told.textContent = text;
   } catch {

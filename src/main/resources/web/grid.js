@@ -96,6 +96,15 @@ const merged = (start, own) => {
 };
 
 const failedRow = (row, text) => {
+  // What is still to be typed is no mistake: it is asked for by the name of its column.
+  const asked = /"(\w+)" is missing/.exec(text), open = asked && [...row.cells].find(td => td.dataset.path === "/" + asked[1]);
+  if (open) {
+    for (const td of row.cells) { delete td.dataset.wrong; td.classList.remove("wrong"); td.removeAttribute("aria-invalid"); }
+    open.dataset.wrong = "still to be typed.";
+    reasons(row);
+    row.nextElementSibling.classList.add("wanting");
+    return;
+  }
   const cell = [...row.cells].filter(td => td.dataset.path).findLast(td => textOf(td)) ?? row.cells[0];
   for (const td of row.cells) { delete td.dataset.wrong; td.classList.remove("wrong"); }
   cell.dataset.wrong = text; cell.classList.add("wrong"); cell.setAttribute("aria-invalid", "true");

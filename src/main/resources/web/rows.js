@@ -44,6 +44,11 @@ for (const fold of all("details.fold")) {
 }
 narrow.addEventListener("change", () => { if (!narrow.matches) for (const fold of all("details.fold")) fold.open = true; });
 addEventListener("beforeprint", () => { for (const fold of all("details.fold")) fold.open = true; });
+// A button that begins a record leads to the empty row where it is typed.
+document.addEventListener("click", e => {
+  const begin = e.target.closest("[data-begin]"), cell = begin && $(`tr[data-new=${begin.dataset.begin}] td[data-path]`);
+  if (cell) { unfold(cell); cell.scrollIntoView({ block: "center" }); cell.focus(); }
+});
 document.addEventListener("click", e => {
   const jump = e.target.closest("a[data-jump]"), part = jump && document.getElementById(jump.hash.slice(1));
   if (part) unfold($("details.fold", part.closest("section")).firstElementChild);

@@ -11,9 +11,12 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import pigmentbook.book.Book;
 import pigmentbook.book.Lot;
 import pigmentbook.book.Pigment;
+import pigmentbook.quantity.Numbers;
 import pigmentbook.store.BookWriter;
 import pigmentbook.store.Kind;
 import pigmentbook.store.SaveFailedException;
@@ -32,8 +35,8 @@ public final class ShelfPage {
     public record LotRow(
             String id, List<SheetCell> first, List<SheetCell> last, String left, double share, String word) {}
 
-    /** One pigment. */
-    public record PigmentRow(String id, List<SheetCell> cells) {}
+    /** One pigment, with what its good lots hold together and what those past their date do. */
+    public record PigmentRow(String id, List<SheetCell> cells, String left, String past) {}
 
     /** One resin's head. */
     public record ResinHead(String id, String name) {}
@@ -53,10 +56,16 @@ public final class ShelfPage {
             wanting += row.word().isEmpty() ? 0 : 1;
             lots.add(row);
         }
+        Map<String, Double> leftGood = leftGrams(book, lot -> lot.isGoodOn(today));
+        Map<String, Double> leftPast = leftGrams(book, lot -> !lot.isGoodOn(today));
         List<PigmentRow> pigments = new ArrayList<>();
         for (String id : book.pigments().keySet()) {
+            double past = leftPast.getOrDefault(id, 0.0);
             pigments.add(new PigmentRow(
-                    id, ShelfCells.pigment(book, writer.read(Kind.PIGMENT, id).record())));
+                    id,
+                    ShelfCells.pigment(book, writer.read(Kind.PIGMENT, id).record()),
+                    Figures.of(leftGood.getOrDefault(id, 0.0), 1),
+                    past > 0 ? Numbers.fixed(past, 1) + " g" : ""));
         }
         Map<String, Object> values = new HashMap<>();
         values.put("lots", lots);
@@ -66,7 +75,13 @@ public final class ShelfPage {
         values.put("wanting", wanting);
         values.put("past", named(lots, PAST));
         values.put("low", named(lots, LOW));
-        values.put("out", withoutGoodLot(book, today));
+        // What recipes could ask for and no lot can give today.
+        values.put(
+                "out",
+                few(book.pigments().values().stream()
+                        .filter(pigment -> leftGood.getOrDefault(pigment.id(), 0.0) <= 0)
+                        .map(Pigment::name)
+                        .toList()));
         values.put(
                 "resins",
                 book.resins().values().stream()
@@ -81,20 +96,17 @@ public final class ShelfPage {
         Pages.show(context, "shelf.jte", values);
     }
 
+    /** Returns what certain lots hold of each product, g. */
+    private static Map<String, Double> leftGrams(Book book, Predicate<Lot> which) {
+        return book.lots().values().stream()
+                .filter(which)
+                .collect(Collectors.groupingBy(Lot::of, Collectors.summingDouble(book::leftGrams)));
+    }
+
     private static String named(List<LotRow> lots, String word) {
         return few(lots.stream()
                 .filter(each -> each.word().equals(word))
                 .map(LotRow::id)
-                .toList());
-    }
-
-    /** Names the pigments that recipes could ask for and no lot can give today. */
-    private static String withoutGoodLot(Book book, LocalDate today) {
-        return few(book.pigments().values().stream()
-                .filter(pigment -> book.lots().values().stream()
-                        .noneMatch(
-                                lot -> lot.of().equals(pigment.id()) && lot.isGoodOn(today) && book.leftGrams(lot) > 0))
-                .map(Pigment::name)
                 .toList());
     }
 

@@ -158,6 +158,7 @@ class GridBrowserTest extends CopiedBookInBrowser {
         click("#g-lots tr[data-new] " + cell("id"));
         browser.keys("AP-09", Keys.TAB);
         browser.waitFor("what is missing is told", () -> browser.count("#g-lots tr.reason") == 1);
+        assertThat(browser.text("#g-lots tr.reason")).isEqualTo("Of: still to be typed.");
         assertThat(Files.exists(folder.resolve("shelf/lots/AP-09.json"))).isFalse();
         browser.paste("text/plain", "amber-paste\t\tL26-1\t2026-11-20\t\t2027-11-20\t300 g");
         browser.waitFor("the lot is there", () -> browser.count("tr[data-id='AP-09']") == 1);

@@ -205,4 +205,25 @@ class PhoneBrowserTest extends CopiedBookInBrowser {
         assertThat(open("fold-lots") && open("fold-pigments") && open("fold-resins"))
                 .isTrue();
     }
+
+    @Test
+    void aButtonLeadsToTheRowWhereALotIsBegun() {
+        browser.go(served.url() + "shelf", 390);
+        browser.find("[data-begin=lot]").click();
+        browser.waitFor(
+                "the empty row has the focus",
+                () -> Boolean.TRUE.equals(browser.driver.executeScript(
+                        "return document.activeElement.closest('tr')?.dataset.new === 'lot'")));
+    }
+
+    @Test
+    void whatWasPutAwayIsToldAndComesBackByOnePress() {
+        browser.go(served.url() + "recipes/gold-hour", 390);
+        browser.find("form[data-act$='/away'] button").click();
+        browser.waitFor("it is told", () -> browser.count(".gone") == 1);
+        assertThat(browser.text(".gone")).startsWith("Gold hour is put away. It stays in the book.");
+        browser.find(".gone button").click();
+        browser.waitFor(
+                "it is back", () -> browser.count(".gone") == 0 && browser.count("a[href='/recipes/gold-hour']") > 0);
+    }
 }

@@ -300,7 +300,7 @@ class WebServerTest {
             assertThat(act(own, "/recipes/ember/away", "").body()).isEqualTo("/recipes");
             String away = java.nio.file.Files.readString(folder.resolve("ember.json"));
             assertThat(away).isEqualTo(before.replace("\"pearl\"]", "\"pearl\", \"put-away\"]"));
-            assertThat(own.get("/recipes/ember").body()).contains("Take out again");
+            assertThat(own.get("/recipes/ember").body()).contains("Bring back");
             act(own, "/recipes/ember/back", "");
             assertThat(java.nio.file.Files.readString(folder.resolve("ember.json")))
                     .isEqualTo(before);
