@@ -258,7 +258,7 @@ public final class MixPage {
         figures.put("working", mix.workingTimeMin() == null ? "not stated" : Figures.plain(mix.workingTimeMin(), 1));
         figures.put("workingNote", "at " + Figures.plain(mix.roomCelsius(), 1) + " °C, rule of thumb");
         Mix.Cost cost = mix.totals().cost();
-        figures.put("cost", cost == null ? "no price" : Figures.plain(cost.amount(), 2));
+        figures.put("cost", cost == null ? "no price" : pigmentbook.quantity.Numbers.fixed(cost.amount(), 2));
         figures.put("costUnit", cost == null ? "" : cost.currency());
         figures.put(
                 "limited",

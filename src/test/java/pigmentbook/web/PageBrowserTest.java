@@ -131,7 +131,6 @@ class PageBrowserTest {
         assertThat(driver.find("#wrong-f-t").getRect().getY())
                 .as("right beneath the field")
                 .isBetween(total.getRect().getY(), total.getRect().getY() + 120);
-        driver.accessible();
         assertThat(total.getAttribute("value")).isEqualTo("1,500 g");
         total.sendKeys(Keys.chord(Keys.CONTROL, "a"), "1500 g");
         waitFor(() ->
