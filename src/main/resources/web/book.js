@@ -17,10 +17,22 @@ for (const b of all("[data-print]")) b.onclick = () => print();
 const form = $("form[data-live]");
 if (form) {
   const ask = asker(() => form.getAttribute("action") + "?" + new URLSearchParams(new FormData(form)), (page, url) => {
-    const refused = !!$("#part-problem > *", page);
+    const refused = !!$("#part-problem > *, .wrong > *", page);
     $("main").classList.toggle("stale", refused);
-    take(page, part => refused && part.id !== "part-problem");
+    take(page, part => refused && part.id !== "part-problem" && !part.matches(".wrong"));
+    for (const field of all("[aria-describedby]", form)) {
+      if (page.getElementById(field.id)?.hasAttribute("aria-invalid")) field.setAttribute("aria-invalid", "true"); else field.removeAttribute("aria-invalid");
+    }
     if (refused) return;
+    // Which figure leads is for the book to say: one that was emptied leaves it to the mold.
+    const lead = $("form[data-live] > [name=lead]", page);
+    if (lead) $("[name=lead]", form).value = lead.value;
+    const mold = $("select[data-lead]", form), moldNow = mold && page.getElementById(mold.id);
+    if (moldNow) {
+      if (mold !== document.activeElement && mold.length !== moldNow.length) mold.innerHTML = moldNow.innerHTML;
+      if (mold.value !== moldNow.value) mold.value = moldNow.value;
+    }
+    for (const field of all("input[placeholder]", form)) field.placeholder = page.getElementById(field.id)?.placeholder ?? field.placeholder;
     for (const field of all("input[data-lead]", form)) {
       const now = page.getElementById(field.id);
       if (!now) continue;
@@ -28,7 +40,7 @@ if (form) {
       if (field !== document.activeElement) field.value = now.value;
     }
     history.replaceState(null, "", url);
-  }, () => { $("#part-problem").textContent = "The book does not answer. Start it again; what you typed stays here."; });
+  }, () => { $("#part-problem, #wrong-").textContent = "The book does not answer. Start it again; what you typed stays here."; });
   form.addEventListener("input", e => {
     const leads = e.target.dataset.lead;
     if (leads) $("[name=lead]", form).value = leads;
@@ -36,6 +48,18 @@ if (form) {
   });
   form.addEventListener("submit", e => { e.preventDefault(); if (!form.dataset.revision) ask(); });
   document.addEventListener("book-changed", ask);
+  document.addEventListener("click", e => {
+    const back = e.target.closest("[data-mold]");
+    if (!back) return;
+    e.preventDefault();
+    const mold = $("select[data-lead]", form);
+    mold.value = back.dataset.mold;
+    $("[name=lead]", form).value = mold.dataset.lead;
+    mold.focus();
+    ask();
+  });
+  // An emptied field is filled again as soon as nobody is in it.
+  form.addEventListener("focusout", e => { if (e.target.dataset.lead && e.target.value === "") ask(); });
   // recipes: a picked colour is typed for the person; more of the list is shown without a new page
   $("#pick")?.addEventListener("input", e => { e.stopPropagation(); $("#near").value = e.target.value; ask(); });
   document.addEventListener("click", e => {

@@ -37,10 +37,27 @@ record MixForm(
         String room) {
 
     private static final int MOST_TEXT = 100;
+    private static final Map<String, String> FIELDS = Map.of(
+            "Fill",
+            "s-fill",
+            "Allowance",
+            "s-al",
+            "Cup",
+            "s-cup",
+            "Temperature",
+            "s-room",
+            "Room",
+            "f-v",
+            "Total",
+            "f-t",
+            "Layers",
+            "f-l");
 
     static MixForm of(Context context, Book book, String usualMold) {
-        String mold = text(context, "mold", usualMold);
-        String lead = text(context, "lead", mold.isEmpty() ? "total" : "mold");
+        // Where another figure leads no mold is chosen; the last one stays known, for the way back.
+        String chosen = text(context, "mold", "");
+        String mold = chosen.isEmpty() ? text(context, "last", usualMold) : chosen;
+        String lead = lead(context, mold);
         boolean item = !List.of("mold", "volume", "total", "shelf").contains(lead);
         if (item && context.queryParam("size-" + lead) == null) {
             throw new NotThereException(
@@ -64,6 +81,14 @@ record MixForm(
                 text(context, "room", book.settings().roomTemperature().written()));
     }
 
+    /** Returns which figure leads; one that was emptied leads no longer where there is a mold to lead instead. */
+    private static String lead(Context context, String mold) {
+        String lead = text(context, "lead", mold.isEmpty() ? "total" : "mold");
+        String field = List.of("volume", "total").contains(lead) ? lead : "size-" + lead;
+        String typed = context.queryParam(field);
+        return typed != null && typed.isBlank() && !mold.isEmpty() ? "mold" : lead;
+    }
+
     private static String text(Context context, String name, String usual) {
         String given = context.queryParam(name);
         return given == null ? usual : given.length() > MOST_TEXT ? given.substring(0, MOST_TEXT) : given.strip();
@@ -84,7 +109,7 @@ record MixForm(
                 null,
                 null,
                 null,
-                typed("Room", room, Temperature::parse),
+                typed("Temperature", room, Temperature::parse),
                 null,
                 List.of(),
                 on);
@@ -130,11 +155,28 @@ record MixForm(
         }
     }
 
+    /** Returns the id of the field on the page that a refusal is about: the one it names, else the one that leads. */
+    String fieldOf(String problem) {
+        for (Map.Entry<String, String> field : FIELDS.entrySet()) {
+            if (problem.startsWith(field.getKey() + ": ")) {
+                return field.getValue();
+            }
+        }
+        return switch (lead) {
+            case "mold" -> fill.isEmpty() ? "s-mold" : "s-fill";
+            case "volume" -> "f-v";
+            case "total" -> "f-t";
+            default -> "";
+        };
+    }
+
     /** Returns the fields by name, to fill the page. */
     Map<String, Object> values() {
         return Map.of(
                 "lead",
                 lead,
+                "leadsMold",
+                lead.equals("mold"),
                 "mold",
                 mold,
                 "fill",

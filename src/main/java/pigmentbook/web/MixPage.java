@@ -124,11 +124,17 @@ public final class MixPage {
         values.put("as", asWeighed(context) ? "weighed" : "written");
         Mix mix = null;
         String problem = "";
+        String cannot = "This can’t be met.";
         try {
             mix = mix(context, book, recipe, revision, form.request(LocalDate.now(clock)));
-        } catch (MixRefusedException | BadAmountException e) {
+        } catch (BadAmountException e) {
+            problem = String.valueOf(e.getMessage());
+            cannot = problem.contains("ambiguous") ? "Which do you mean?" : "This can’t be read.";
+        } catch (MixRefusedException e) {
             problem = String.valueOf(e.getMessage());
         }
+        values.put("cannot", cannot);
+        values.put("problemAt", problem.isEmpty() ? "" : form.fieldOf(problem));
         values.put("look", lookChange(book, tints, mix, was));
         values.put("lookQuery", Looks.queryOf(book, tints, mix == null ? revision : mix.revision()));
         values.put("problem", problem);
@@ -252,7 +258,7 @@ public final class MixPage {
         figures.put("working", mix.workingTimeMin() == null ? "not stated" : Figures.plain(mix.workingTimeMin(), 1));
         figures.put("workingNote", "at " + Figures.plain(mix.roomCelsius(), 1) + " °C, rule of thumb");
         Mix.Cost cost = mix.totals().cost();
-        figures.put("cost", cost == null ? "no price" : Figures.plain(cost.amount(), 2));
+        figures.put("cost", cost == null ? "no price" : pigmentbook.quantity.Numbers.fixed(cost.amount(), 2));
         figures.put("costUnit", cost == null ? "" : cost.currency());
         figures.put(
                 "limited",

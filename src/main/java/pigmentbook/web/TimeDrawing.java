@@ -2,6 +2,7 @@ package pigmentbook.web;
 
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import pigmentbook.mix.Mix;
 import pigmentbook.mix.Timeline;
@@ -70,8 +71,11 @@ final class TimeDrawing {
             pen.path("solid", "M" + Pen.at(x - 5) + " " + Pen.at(axis - 12) + "h10l-5 10z");
         }
         if (!times.surfacePassesMin().isEmpty()) {
-            double x = x0 + times.surfacePassesMin().get(0) * scale - 8;
-            pen.text(x, axis - 2, "end", broad ? "surface passes" : "passes");
+            List<Double> passes = times.surfacePassesMin();
+            double before = x0 + passes.get(0) * scale - 8;
+            double after = x0 + passes.get(passes.size() - 1) * scale + 8;
+            boolean room = before > (broad ? 100 : 50);
+            pen.text(room ? before : after, axis - 2, room ? "end" : "start", broad ? "surface passes" : "passes");
         }
         return pen.done();
     }

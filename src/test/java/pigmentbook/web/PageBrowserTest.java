@@ -126,10 +126,16 @@ class PageBrowserTest {
         go("recipes/ember/mix?mold=lamp-panel", 1440);
         WebElement total = browser.findElement(By.id("f-t"));
         total.sendKeys(Keys.chord(Keys.CONTROL, "a"), "1,500 g");
-        waitFor(() -> text("#part-problem").contains("1,500 g"));
+        waitFor(() -> text("#wrong-f-t").contains("Which do you mean? Total: \"1,500 g\""));
+        assertThat(total.getAttribute("aria-invalid")).isEqualTo("true");
+        assertThat(driver.find("#wrong-f-t").getRect().getY())
+                .as("right beneath the field")
+                .isBetween(total.getRect().getY(), total.getRect().getY() + 120);
         assertThat(total.getAttribute("value")).isEqualTo("1,500 g");
         total.sendKeys(Keys.chord(Keys.CONTROL, "a"), "1500 g");
-        waitFor(() -> text("#part-problem").isEmpty());
+        waitFor(() ->
+                driver.find("#wrong-f-t").getDomProperty("childElementCount").equals("0"));
+        assertThat(total.getAttribute("aria-invalid")).isNull();
         noConsoleErrors();
     }
 
@@ -141,8 +147,46 @@ class PageBrowserTest {
         mold.sendKeys(Keys.ARROW_DOWN);
         waitFor(() -> text("#part-title").contains("Lamp panel, large"));
         assertThat(text("#part-weigh")).contains("Layer 3 of 3");
-        assertThat(browser.findElement(By.id("f-v")).getAttribute("value")).isEqualTo("6046.4");
+        assertThat(browser.findElement(By.id("f-l")).getAttribute("placeholder"))
+                .isEqualTo("3");
+        assertThat(text("#part-room")).startsWith("from mold and fill");
+        browser.findElement(By.id("f-v")).sendKeys(Keys.chord(Keys.CONTROL, "a"), "900");
+        waitFor(() -> text("#part-room").startsWith("type a volume"));
+        assertThat(browser.findElement(By.id("f-v")).getAttribute("value")).isEqualTo("900");
         noConsoleErrors();
+    }
+
+    @Test
+    void aTotalThatLedGivesTheMoldBack() {
+        go("recipes/ember/mix?mold=lamp-panel", 1440);
+        WebElement total = browser.findElement(By.id("f-t"));
+        total.sendKeys(Keys.chord(Keys.CONTROL, "a"), "1000");
+        waitFor(() -> shown("s-mold").equals("no mold"));
+        driver.find("[data-mold]").click();
+        waitFor(() -> text("#part-title").contains("for Lamp panel"));
+        assertThat(value("s-mold")).isEqualTo("lamp-panel");
+        assertThat(value("f-t")).isEqualTo("930.65");
+
+        total.sendKeys(Keys.chord(Keys.CONTROL, "a"), "1000");
+        waitFor(() -> shown("s-mold").equals("no mold"));
+        total.sendKeys(Keys.chord(Keys.CONTROL, "a"), Keys.BACK_SPACE);
+        waitFor(() -> shown("s-mold").equals("Lamp panel"));
+        assertThat(value("f-t"))
+                .as("nobody types into the field under the fingers")
+                .isEmpty();
+        assertThat(driver.count(".wrong:not(:empty)")).isZero();
+        total.sendKeys(Keys.TAB);
+        waitFor(() -> value("f-t").equals("930.65"));
+        noConsoleErrors();
+    }
+
+    private String value(String id) {
+        return String.valueOf(browser.findElement(By.id(id)).getDomProperty("value"));
+    }
+
+    private String shown(String select) {
+        return String.valueOf(((org.openqa.selenium.JavascriptExecutor) browser)
+                .executeScript("return document.getElementById(arguments[0]).selectedOptions[0].textContent", select));
     }
 
     @Test
