@@ -11,7 +11,7 @@ export function stateOf(plan, log) {
   const empty = (layer, cup) => ({
     layer, cup, factor: 1, checked: "", poured: "", partB: "",
     items: plan.layers[layer - 1].cups[cup - 1].items.map(i => ({
-      item: i.item, name: i.name, lot: i.lot, step: grams(i.step), planned: grams(i.target), low0: grams(i.low), high0: grams(i.high), sum: 0, lots: [], byLot: {}, noted: false,
+      item: i.item, name: i.name, lot: i.lot, step: grams(i.step), planned: grams(i.target), low0: grams(i.low), high0: grams(i.high), coarse: i.coarse || "", sum: 0, lots: [], byLot: {}, noted: false,
     })),
   });
   const cups = plan.layers.flatMap((l, i) => l.cups.map((c, j) => empty(i + 1, j + 1))), thrown = [];
@@ -58,9 +58,41 @@ function decimals(step) { let d = 0; while (d < 4 && Math.abs(step * 10 ** d - M
 /** What the scale shows when an item is right: parts on the big scale with all that is in the cup, pigments by themselves. */
 export function display(plan, cup, item) {
   const rest = Math.max(0, item.target - item.sum);
-  if (item.item !== "part A" && item.item !== "part B") return { shows: rest, before: 0 };
+  if (!isPart(item)) return { shows: rest, before: 0 };
   const before = (plan.cupTare ? grams(plan.cupTare) : 0) + cup.items.reduce((sum, i) => sum + i.sum, 0);
   return { shows: before + rest, before };
+}
+
+const isPart = item => item.item === "part A" || item.item === "part B";
+const wordsOf = text => text.toLowerCase().split(/[^\p{L}]+/u).filter(w => w.length > 2).map(w => w.replace(/s$/, ""));
+const afterPartB = step => /^after\b|\bpour|\bcure/i.test(step.when);
+
+/** The recipe's steps that belong to an item: it is named in when, or it is what the step's text is done to ("Wet the mica out in …"). */
+export function stepsAt(plan, item) {
+  if (item.item === "part B") return [];
+  const named = [item.item, item.name.toLowerCase()], name = wordsOf(item.name);
+  return (plan.steps || []).filter(step => named.some(n => step.when.toLowerCase().includes(n))
+    || (!isPart(item) && !afterPartB(step) && wordsOf(step.text.split(/\b(?:in|into|with|to|from|off)\b/i)[0]).some(w => name.includes(w))));
+}
+
+/** All that is to be done before part B, in the recipe's order; or, once it is in, what is left. */
+export const stepsBefore = plan => (plan.steps || []).filter(step => !afterPartB(step));
+const stepsAfter = plan => (plan.steps || []).filter(afterPartB);
+
+/** What is net where the last entry of a part was the whole display and its net is within low and high; else null. */
+export function netOfWhole(plan, cup, item) {
+  if (!item.last || !isPart(item)) return null;
+  const entry = grams(item.last.grams), before = (plan.cupTare ? grams(plan.cupTare) : 0) + cup.items.reduce((sum, i) => sum + i.sum, 0) - entry, net = +(entry - before).toFixed(4), sum = item.sum - entry + net;
+  return before > 0 && net > 0 && sum >= item.low - EPS && sum <= item.high + EPS ? net : null;
+}
+
+/** Which limit a cup breaks where everything in it grows by f, in words; empty where it breaks none. A tenth of a layer left over is common practice, no source. */
+export function limitBroken(plan, cups, cup, f) {
+  const planned = of => of.reduce((t, i) => t + i.planned, 0), total = planned(cup.items) * f, resin = planned(cup.items.filter(isPart)) * f;
+  if (plan.cupMost && total > grams(plan.cupMost) + EPS) return `That is more than the cup's ${plan.cupMost}: only in a bigger cup.`;
+  if (plan.batchMost && resin > grams(plan.batchMost) + EPS) return `That is more resin in one cup than the ${plan.batchMost} it may be: it can run hot.`;
+  const layer = cups.filter(c => c.layer === cup.layer), left = planned(cup.items) * (f - Math.max(1, cup.factor)), takes = layer.reduce((t, c) => t + planned(c.items), 0);
+  return plan.room && left > takes / 10 ? `The layer takes no more: ${fixed(left, 0)} g will be left over.` : "";
 }
 
 /** Reads what was typed: a dot or a comma as decimal mark; NaN where it is no number or can be read two ways. */
@@ -90,12 +122,13 @@ export function when(ms, now) {
     + (twice ? new Date(ms).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", timeZoneName: "short" }) : clock(ms));
 }
 const hours = ms => { const m = Math.ceil(ms / 60000); return `${Math.floor(m / 60)} h ${m % 60} min`; };
-const minutes = ms => { const s = Math.max(0, Math.floor(ms / 1000)); return `${Math.floor(s / 60)}:${String(s % 60).padStart(2, "0")}`; };
+// Above an hour seconds say nothing.
+const minutes = ms => { const s = Math.max(0, Math.floor(ms / 1000)); return s >= 3600 ? `${Math.floor(s / 3600)} h ${Math.floor(s / 60) % 60}` : `${Math.floor(s / 60)}:${String(s % 60).padStart(2, "0")}`; };
 
 /** Runs the bench in an element. The home keeps the log: { plan, log(), held(), told(), now(), enter(entry), by(), setBy(name), over(cup), end }. */
 export function bench(root, home) {
   const plan = home.plan;
-  let form = { whole: false, text: "", lot: null, mode: "" }, alarmed = new Set(), audio = null, drawn = "";
+  let form = { whole: false, text: "", lot: null, mode: "" }, alarmed = new Set(), audio = null, drawn = "", amount = null;
   const part = { min: t => t ? grams(t) * 60000 : null, h: t => t ? grams(t) * 3600000 : null };
 
   const enter = entry => {
@@ -103,13 +136,17 @@ export function bench(root, home) {
     home.enter({ layer: s.cup?.layer, cup: s.cup?.cup, by: home.by(), ...entry });
     form = { whole: form.whole, text: "", lot: null, mode: "" };
     draw(true);
+    toAmount();
   };
+  // Where there is no mouse the phone's own keyboard would cover the figures.
+  const toAmount = () => { if (amount && home.by() && matchMedia("(pointer: fine)").matches) amount.input.focus(); };
   const state = () => stateOf(plan, home.log());
 
   const acts = (s, ...more) => make("div", { class: "acts" }, ...more,
     s.last && s.last.what !== "done" ? make("button", { type: "button", class: "plain", onclick: () => enter({ what: "undo", of: s.last.id }) }, "Undo " + words(s.last)) : make("span"));
-  const words = e => e.what === "weigh" ? `${name(e.item)}, ${e.grams}` : { follow: "the new targets", note: "the deviation", check: "the check", poured: "cup poured", throw: "the thrown cup" }[e.what] || "the last entry";
-  const name = item => { for (const l of plan.layers) for (const c of l.cups) for (const i of c.items) if (i.item === item) return i.name; return item; };
+  const words = e => e.what === "weigh" ? `${name(e.item)}, ${fixed(grams(e.grams), Math.max(decimals(grams(planned(e.item).step)), (/\.(\d+)/.exec(e.grams)?.[1] || "").length))} g` : { follow: "the new targets", note: "the deviation", check: "the check", poured: "cup poured", throw: "the thrown cup" }[e.what] || "the last entry";
+  const planned = item => plan.layers.flatMap(l => l.cups).flatMap(c => c.items).find(i => i.item === item) || { name: item, step: "1 g" };
+  const name = item => planned(item).name;
 
   const head = s => {
     const lots = s.cup ? `Layer ${s.cup.layer} of ${plan.layers.length}, cup ${s.cup.cup} of ${plan.layers[s.cup.layer - 1].cups.length}` : "All cups";
@@ -125,7 +162,7 @@ export function bench(root, home) {
   const items = (s, caption, only = () => true) => make("table", { class: "sheet" }, make("caption", {}, caption),
     make("thead", {}, make("tr", {}, make("th", { scope: "col" }, "Item"), make("th", { scope: "col" }, "Lot"), make("th", { scope: "col", class: "n" }, "Target, g"), make("th", { scope: "col", class: "n" }, "As weighed, g"))),
     make("tbody", {}, ...s.cup.items.filter(only).map(i => make("tr", {}, make("th", { scope: "row" }, i === s.item ? make("b", {}, i.name) : i.name), make("td", {}, i.lots.join(" + ") || i.lot), make("td", { class: "n" }, fixed(i.target, i.decimals)),
-      make("td", { class: "n big" }, i.sum ? fixed(i.sum, i.decimals) : i === s.item ? "now" : "", i.noted ? " *" : "")))));
+      make("td", { class: "n big" }, i.sum ? fixed(i.sum, i.decimals) : i === s.item ? (s.step === "check" ? "to come" : "now") : "", i.noted ? " *" : "")))));
 
   const gauge = (item, value) => {
     const span = Math.max(item.high - item.low, item.step), from = item.low - span * .55, x = v => 10 + 376 * Math.min(1, Math.max(0, (v - from) / (span * 2.1)));
@@ -145,45 +182,55 @@ export function bench(root, home) {
     return (lots.find(l => l.lot.toLowerCase() === t) || (t && lots.find(l => (l.code || "").toLowerCase() === t)))?.lot || null;
   };
 
-  const who = s => home.by() ? null : make("div", {}, make("label", { for: "who" }, "Who weighs?"), make("input", { id: "who", autocomplete: "name", value: form.who || "", oninput: e => { form.who = e.target.value; } }));
+  const who = s => home.by() ? null : make("div", {}, make("label", { for: "who" }, "Who weighs?"), make("input", { id: "who", autocomplete: "name", value: form.who || "", oninput: e => { form.who = e.target.value; const told = root.querySelector(".told"); if (told && form.who.trim()) told.textContent = ""; } }));
 
   function weigh(s) {
-    const item = s.item, shows = display(plan, s.cup, item), rest = Math.max(0, item.target - item.sum), adding = item.sum > 0;
-    const isPart = item.item === "part A" || item.item === "part B", lot = form.lot ?? item.lots.at(-1) ?? item.lot;
-    const net = () => { const t = typed(form.text); return form.whole && isPart ? t - shows.before : t; };
+    const item = s.item, shows = display(plan, s.cup, item), rest = Math.max(0, item.target - item.sum), adding = item.sum > 0, part = isPart(item);
+    const lot = form.lot ?? item.lots.at(-1) ?? item.lot;
+    const net = () => { const t = typed(form.text); return form.whole && part ? +(t - shows.before).toFixed(4) : t; };
     const next = s.cup.items.find(i => i !== item && !i.settled);
     const button = make("button", { type: "button", class: "next" }), told = make("p", { class: "told", role: "alert" }), mark = make("div");
+    const asked = () => !part ? "Type what the scale shows" : form.whole ? "Type what the display shows" : "Type the net grams";
     const tell = () => {
-      const g = net();
-      button.textContent = g > 0 ? `Enter ${fixed(g, Math.max(item.decimals, Math.min(3, (form.text.split(/[.,]/)[1] || "").length)))} g${next ? ", then " + next.name : ""}` : "Type what the scale shows";
+      const g = net(), d = Math.max(item.decimals, Math.min(3, (form.text.split(/[.,]/)[1] || "").length)), sum = item.sum + g;
+      const then = sum > item.high + EPS ? `, ${fixed(sum - item.target, d)} g too much` : sum < item.low - EPS ? `, ${fixed(item.target - sum, d)} g short` : next ? ", then " + next.name : "";
+      button.textContent = g > 0 ? `Enter ${fixed(g, d)} g${then}` : asked();
       mark.replaceChildren(gauge(item, item.sum + (g > 0 ? g : 0)));
     };
     const take = () => {
       const g = net(), found = findLot(item.item, lot);
       if (!home.by() && !(form.who || "").trim()) { told.textContent = "Type who weighs first; the record says it."; root.querySelector("#who")?.focus(); return; }
-      if (!(g > 0)) { told.textContent = form.text ? `"${form.text}" is no weight here: grams with a dot or a comma were expected.` : "Type what the scale shows."; return; }
+      if (!(g > 0)) { told.textContent = !form.text ? asked() + "." : g <= 0 && form.whole && part ? `The display showed ${fixed(shows.before, item.decimals)} g before; more than that was expected, or choose Net of this item.` : `"${form.text}" is no weight here: grams with a dot or a comma were expected.`; return; }
       if (!found) { told.textContent = `There is no lot "${lot}" of ${item.name} on the shelf. Type what stands on its label, or type unknown.`; return; }
       if (!home.by()) home.setBy(form.who.trim());
       enter({ what: "weigh", item: item.item, grams: `${+g.toFixed(4)} g`, lot: found });
     };
     button.onclick = take;
-    const input = make("input", { id: "g", inputmode: "decimal", autocomplete: "off", value: form.text, enterkeyhint: "done", oninput: e => { form.text = e.target.value; tell(); }, onkeydown: e => { if (e.key === "Enter") take(); } });
-    const key = k => make("button", { type: "button", "aria-label": k === "⌫" ? "take the last figure back" : k === "." ? "decimal mark" : null, onclick: () => { form.text = k === "⌫" ? form.text.slice(0, -1) : form.text + k; input.value = form.text; tell(); } }, k);
+    const input = make("input", { id: "g", inputmode: "decimal", autocomplete: "off", value: form.text, enterkeyhint: "done", oninput: e => { form.text = e.target.value; told.textContent = ""; tell(); } });
+    const put = k => { form.text = k === "⌫" ? form.text.slice(0, -1) : form.text + k; input.value = form.text; told.textContent = ""; tell(); };
+    amount = { input, put, take };
+    const key = k => make("button", { type: "button", "aria-label": k === "⌫" ? "take the last figure back" : k === "." ? "decimal mark" : null, onmousedown: e => { e.preventDefault(); if (document.activeElement?.matches("input:not(#g)")) document.activeElement.blur(); }, onclick: () => put(k) }, k);
     const lots = make("datalist", { id: "lots" }, ...(plan.lots[item.item] || []).map(l => make("option", { value: l.lot }, `${l.code || ""} ${l.left} left${past(l) ? ", past its date" : ""}`)));
     tell();
     const lotLine = form.mode === "lot"
       ? make("div", {}, make("label", { for: "lot" }, `Lot of ${item.name}: type or scan its label; if nobody knows it, type unknown`), lots, make("input", { id: "lot", list: "lots", autocomplete: "off", value: form.lot ?? "", oninput: e => { form.lot = e.target.value; }, onkeydown: e => { if (e.key === "Enter") { form.mode = ""; draw(true); } } }), make("div", { class: "acts" }, make("button", { type: "button", onclick: () => { form.mode = ""; draw(true); } }, "Take this lot"), make("button", { type: "button", class: "plain", onclick: () => { form.lot = null; form.mode = ""; draw(true); } }, "Leave it")))
-      : make("p", { class: "lot" }, make("span", {}, "Lot ", make("b", {}, lot), past((plan.lots[item.item] || []).find(l => l.lot === lot)) ? ", past its date" : "", isPart ? ", big scale" : ", fine scale"), make("button", { type: "button", class: "plain", onclick: () => { form.mode = "lot"; form.lot = ""; draw(true); root.querySelector("#lot")?.focus(); } }, "Change lot"));
+      : make("p", { class: "lot" }, make("span", {}, "Lot ", make("b", {}, lot), past((plan.lots[item.item] || []).find(l => l.lot === lot)) ? ", past its date" : "", part ? ", big scale" : ", fine scale"), make("button", { type: "button", class: "plain", onclick: () => { form.mode = "lot"; form.lot = ""; draw(true); root.querySelector("#lot")?.focus(); } }, "Change lot"));
+    // What differs from item to item has one place of two lines, so that the figures stay where the hand knows them.
+    const percent = side => fixed(Math.abs(side / item.target - 1) * 100, 0);
+    const notes = [
+      adding ? make("p", { role: "alert" }, make("b", {}, `${fixed(rest, item.decimals)} g short.`), ` ${fixed(item.sum, item.decimals)} g of ${item.name} is in; at least ${fixed(item.low, item.decimals)} g is wanted.`) : null,
+      ...adding ? [] : stepsAt(plan, item).map(step => make("p", { class: "step" }, make("b", {}, step.text + "."))),
+      item.coarse ? make("p", { class: "coarse" }, make("b", {}, "Beware. "), item.coarse.split(/[;:]/)[0] + `; low to high is −${percent(item.low)} to +${percent(item.high)} %.`) : null,
+    ];
     return [
-      adding ? make("div", { class: "caution warn", role: "alert" }, make("svg", { viewBox: "0 0 16 16", "aria-hidden": "true" }, make("path", { d: "M8 1l7.500 13.500H.5z", fill: "none", stroke: "currentColor", "stroke-width": 1.5 })), make("div", {}, make("b", {}, `${fixed(rest, item.decimals)} g short.`), ` ${fixed(item.sum, item.decimals)} g of ${item.name} is in; at least ${fixed(item.low, item.decimals)} g is wanted.`)) : null,
       make("div", {}, make("h1", {}, (adding ? "Add " : "") + item.name), lotLine),
       make("div", {}, make("p", { class: "target" }, fixed(rest, item.decimals), " ", make("small", {}, "g")), mark),
-      isPart ? make("p", { class: "shows" }, make("span", { class: "soft" }, plan.cupTare ? `Display shows, with the cup on (${plan.cupTare})` : "Display shows, set to zero with the cup on"), " ", make("b", {}, fixed(shows.shows, item.decimals))) : make("p", { class: "shows" }, make("span", { class: "soft" }, "Display shows, set to zero with the boat on"), " ", make("b", {}, fixed(rest, item.decimals))),
-      who(s),
-      isPart ? make("fieldset", {}, make("legend", { class: "only-read" }, "What you type"), make("div", { class: "which" }, ...[[false, "Net of this item"], [true, "Whole display"]].map(([whole, text]) => make("label", {}, make("input", { type: "radio", name: "w", checked: form.whole === whole, onchange: () => { form.whole = whole; tell(); } }), text)))) : null,
+      part ? make("p", { class: "shows" }, make("span", { class: "soft" }, plan.cupTare ? `Display shows, with the cup on (${plan.cupTare})` : "Display shows, set to zero with the cup on"), " ", make("b", {}, fixed(shows.shows, item.decimals))) : make("p", { class: "shows" }, make("span", { class: "soft" }, "Display shows, set to zero with the boat on"), " ", make("b", {}, fixed(rest, item.decimals))),
+      make("div", { class: "at-item" }, ...notes.filter(Boolean)),
+      part ? make("fieldset", {}, make("legend", { class: "only-read" }, "What you type"), make("div", { class: "which" }, ...[[false, "Net of this item"], [true, "Whole display"]].map(([whole, text]) => make("label", {}, make("input", { type: "radio", name: "w", checked: form.whole === whole, onchange: () => { form.whole = whole; tell(); } }), text)))) : make("p", { class: "which-one soft" }, "Net, by itself in its boat"),
       make("div", { class: "entry" }, make("label", { class: "only-read", for: "g" }, "As weighed, grams"), input, make("b", { class: "soft" }, "g")),
       make("div", { class: "pad", role: "group", "aria-label": "Figures" }, ..."789456123".split("").map(key), key("."), key("0"), key("⌫")),
-      told, button,
+      button, told, who(s),
       adding ? deviation(item, "It stays below its range in this cup.") : null,
       acts(s, s.cup.items.some(i => i.sum > 0) ? make("button", { type: "button", class: "plain", onclick: () => { form.mode = form.mode === "throw" ? "" : "throw"; draw(true); } }, "Throw this cup away") : make("span")),
       form.mode === "throw" ? throwAway() : null,
@@ -195,29 +242,54 @@ export function bench(root, home) {
     : make("button", { type: "button", class: "choice", onclick: () => { form.mode = "note"; draw(true); root.querySelector("#why")?.focus(); } }, make("b", {}, "Keep it, write a deviation"), make("span", {}, what));
   const throwAway = () => make("button", { type: "button", class: "choice", onclick: () => enter({ what: "throw" }) }, make("b", {}, "Yes, throw this cup away"), make("span", {}, "Its grams stay on record and leave the stock; the cup begins anew. Spread it thin in a tray, never into the bin while warm."));
 
+  const choice = (main, word, why, act) => make("button", { type: "button", class: main ? "act next choice" : "choice", onclick: act }, make("b", {}, word), make("span", {}, why));
+
   function over(s) {
-    const item = s.item, f = Math.max(s.cup.factor, ...s.cup.items.map(i => i.sum / i.planned)), total = s.cup.items.reduce((t, i) => t + i.planned * f, 0);
-    const adds = s.cup.items.filter(i => i.sum > 0 && i.planned * f - i.sum > i.step / 2);
-    const most = plan.cupMost ? ` of ${plan.cupMost}` : "", cautions = make("div", { id: "over-told" });
-    home.over?.(s.cup).then(told => { for (const c of told || []) if (c.code !== "over-poured") cautions.append(make("div", { class: "caution " + c.severity }, make("span"), make("div", {}, make("b", {}, { stop: "Stop. ", warn: "Beware. ", note: "Note. " }[c.severity]), c.text, " ", make("span", { class: "basis" }, c.basis)))); });
+    const item = s.item, last = item.last, f = Math.max(s.cup.factor, ...s.cup.items.map(i => i.sum / i.planned)), total = s.cup.items.reduce((t, i) => t + i.planned * f, 0);
+    const adds = s.cup.items.filter(i => i.sum > 0 && i.planned * f - i.sum > i.step / 2), limit = limitBroken(plan, s.cups, s.cup, f);
+    const net = netOfWhole(plan, s.cup, item), many = last && grams(last.grams) >= 3 * item.target - EPS;
+    const main = net ? "whole" : many ? "wrong" : !limit ? "add" : isPart(item) ? "" : "boat";
+    const undo = () => enter({ what: "undo", of: last.id });
+    const offers = {
+      whole: () => net && choice(main === "whole", `You typed the whole display; net is ${fixed(net, item.decimals)} g`, `Enter ${fixed(net, item.decimals)} g of ${item.name} instead.`, () => {
+        home.enter({ layer: s.cup.layer, cup: s.cup.cup, by: home.by(), what: "undo", of: last.id });
+        enter({ what: "weigh", item: item.item, grams: `${net} g`, lot: last.lot });
+      }),
+      wrong: () => last && choice(main === "wrong", "It was typed wrong", "Type the amount again.", undo),
+      boat: () => last && !isPart(item) && choice(main === "boat", "It is still in the boat: take some off", "Then type what the scale shows.", undo),
+      add: () => [choice(main === "add", adds.length ? "Add " + adds.map(i => `${fixed(i.planned * f - i.sum, i.decimals)} g of ${i.name}`).join(", ") + ", then go on" : "Let the rest follow, then go on", `Everything × ${f.toFixed(3)}; nothing is taken out. The cup will hold ${fixed(total, 0)} g${plan.cupMost ? ` of ${plan.cupMost}` : ""}. ${limit}`, () => enter({ what: "follow" })), following(s, f, main !== "add")],
+      keep: () => deviation(item, `${item.name} stays ${fixed((item.sum / item.target - 1) * 100, 0)} % above plan in this cup only.`),
+      thrown: () => choice(false, "Throw this cup away", "Its grams stay on record and leave the stock.", () => enter({ what: "throw" })),
+    };
+    const others = ["whole", "boat", "wrong", "keep", "add", "thrown"].filter(k => k !== main);
     return [
-      make("div", { class: "caution stop", role: "alert" }, make("svg", { viewBox: "0 0 16 16", "aria-hidden": "true" }, make("path", { d: "M5 1h6l4 4v6l-4 4H5l-4-4V5z", fill: "currentColor" })), make("div", {}, make("b", {}, `${fixed(item.sum - item.target, item.decimals)} g too much ${item.name}.`), ` ${fixed(item.sum, item.decimals)} g is in the cup.`)),
-      make("h1", {}, "Bring the rest up to it"),
-      make("button", { type: "button", class: "act next choice", onclick: () => enter({ what: "follow" }) }, make("b", {}, adds.length ? "Add " + adds.map(i => `${fixed(i.planned * f - i.sum, i.decimals)} g of ${i.name}`).join(", ") + ", then go on" : "Let the rest follow, then go on"), make("span", {}, `Everything × ${f.toFixed(3)}; nothing is taken out. The cup will hold ${fixed(total, 0)} g${most}.`)),
-      cautions,
-      make("div", { class: "scroll" }, make("table", { class: "sheet" }, make("caption", { class: "only-read" }, "New targets"), make("thead", {}, make("tr", {}, make("th", { scope: "col" }, "Item"), make("th", { scope: "col", class: "n" }, "New target, g"), make("th", { scope: "col", class: "n" }, "Add, g"))),
-        make("tbody", {}, ...s.cup.items.map(i => make("tr", {}, make("th", { scope: "row" }, i.name), make("td", { class: "n" }, fixed(i.planned * f, i.decimals)), make("td", { class: "n" }, i.sum === 0 ? "in its turn" : i.planned * f - i.sum > i.step / 2 ? make("b", {}, "+" + fixed(i.planned * f - i.sum, i.decimals)) : "none")))))),
-      make("h2", {}, "Or"),
-      deviation(item, `${item.name} stays ${fixed((item.sum / item.target - 1) * 100, 0)} % above plan in this cup only.`),
-      item.last ? make("button", { type: "button", class: "choice", onclick: () => enter({ what: "undo", of: item.last.id }) }, make("b", {}, "It was typed wrong"), make("span", {}, "Type the amount again.")) : null,
-      make("button", { type: "button", class: "choice", onclick: () => enter({ what: "throw" }) }, make("b", {}, "Throw this cup away"), make("span", {}, "Its grams stay on record and leave the stock.")),
+      make("div", { class: "caution stop", role: "alert" }, make("svg", { viewBox: "0 0 16 16", "aria-hidden": "true" }, make("path", { d: "M5 1h6l4 4v6l-4 4H5l-4-4V5z", fill: "currentColor" })), make("div", {}, make("b", {}, `${fixed(item.sum - item.target, item.decimals)} g too much ${item.name}.`), ` ${fixed(item.sum, item.decimals)} g is ${isPart(item) ? "in the cup" : "weighed"}.`)),
+      make("h1", {}, { add: "Bring the rest up to it", boat: "Take some off", "": "Choose what to do" }[main] ?? "Was it typed wrong?"),
+      ...main ? [offers[main](), make("h2", {}, "Or")].flat() : [],
+      ...others.flatMap(k => offers[k]()),
     ];
+  }
+
+  /** What growing the cup means: what to beware of, and each new target; folded where it is not the first choice. */
+  function following(s, f, folded) {
+    const cautions = make("div", { id: "over-told" });
+    home.over?.(s.cup).then(told => { for (const c of told || []) if (c.code !== "over-poured") cautions.append(make("div", { class: "caution " + c.severity }, make("span"), make("div", {}, make("b", {}, { stop: "Stop. ", warn: "Beware. ", note: "Note. " }[c.severity]), c.text, " ", make("span", { class: "basis" }, c.basis)))); });
+    const table = make("div", { class: "scroll" }, make("table", { class: "sheet" }, make("caption", { class: "only-read" }, "New targets"), make("thead", {}, make("tr", {}, make("th", { scope: "col" }, "Item"), make("th", { scope: "col", class: "n" }, "New target, g"), make("th", { scope: "col", class: "n" }, "Add, g"))),
+      make("tbody", {}, ...s.cup.items.map(i => make("tr", {}, make("th", { scope: "row" }, i.name), make("td", { class: "n" }, fixed(i.planned * f, i.decimals)), make("td", { class: "n" }, i.sum === 0 ? "in its turn" : i.planned * f - i.sum > i.step / 2 ? make("b", {}, "+" + fixed(i.planned * f - i.sum, i.decimals)) : "none"))))));
+    return folded ? make("details", { class: "small" }, make("summary", {}, "What adding would mean"), cautions, table) : make("div", {}, cautions, table);
+  }
+
+  const toDo = steps => steps.length ? make("ol", { class: "to-do" }, ...steps.map(step => make("li", {}, (/^\s*(before part b)?\s*$/i.test(step.when) ? "" : step.when + ": ") + step.text))) : null;
+
+  function ready(s) {
+    return [make("h1", {}, "Before part B"), toDo(stepsBefore(plan)), make("button", { type: "button", class: "next", onclick: () => { form.ready = s.cup; draw(true); toAmount(); } }, "Done, weigh part B"), acts(s, make("span"))];
   }
 
   function check(s) {
     const told = make("p", { class: "told", role: "alert" }), input = make("input", { id: "second", autocomplete: "off" });
     const confirm = by => { if (by && by === home.by()) { told.textContent = "A second person checks, not the one who weighed. Or say that there is none."; return; } enter({ what: "check", by, text: by ? "" : "no second person" }); };
-    return [make("h1", {}, "A second person checks"), make("p", {}, `After part B nothing can be taken back. ${s.cup.items.length - 1} items are in${s.cup.items.some(i => i.noted) ? "; * has a deviation in words" : "; each lies within its low and high"}.`),
+    const steps = stepsBefore(plan);
+    return [make("h1", {}, "A second person checks"), steps.length ? make("h2", {}, "Done before part B") : null, toDo(steps), make("p", {}, `After part B nothing can be taken back. ${s.cup.items.length - 1} items are in${s.cup.items.some(i => i.noted) ? "; * has a deviation in words" : "; each lies within its low and high"}.`),
       make("div", { class: "scroll" }, items(s, "As weighed", i => i.item !== "part B")),
       make("div", {}, make("label", { for: "second" }, "Checked by"), input), told,
       make("button", { type: "button", class: "next", onclick: () => { const by = input.value.trim(); if (by) confirm(by); else { told.textContent = "Type who checked, or say that there is no second person."; input.focus(); } } }, "Checked, weigh part B"),
@@ -237,7 +309,7 @@ export function bench(root, home) {
     const began = Date.parse(s.cup.partB), first = Date.parse(s.layerBegan) || began, pourBy = part.min(plan.times.pourBy);
     const steps = stepsOf(s, began), now = home.now(), current = [...steps].reverse().find(x => x.at <= now) || steps[0];
     return [make("div", {}, make("p", { class: "soft" }, `Part B went in at ${when(first, now)}. ${pourBy == null ? "No working time is stated; gone:" : "Left to pour:"}`), make("p", { class: "target", role: "timer", "data-left": true }), pourBy == null ? null : make("p", {}, "Pour by ", make("b", {}, when(first + pourBy, now)), " at the latest, a rule of thumb")),
-      make("div", { class: "now" }, make("h1", { "data-now": true }, current.what), make("p", {}, "Leave the last film in the cup.")),
+      make("div", { class: "now" }, make("h1", { "data-now": true }, current.what), make("p", {}, "Leave the last film in the cup.")), toDo(stepsAfter(plan)),
       make("ol", { class: "steps" }, ...steps.map(x => make("li", {}, make("span", {}, x === current ? make("b", {}, x.what) : x.what), make("span", {}, when(x.at, now))))),
       make("button", { type: "button", class: "next", onclick: () => enter({ what: "poured" }) }, `Cup ${s.cup.cup} is poured`),
       acts(s, make("button", { type: "button", class: "alarm", onclick: () => { form.mode = form.mode === "hot" ? "" : "hot"; draw(true); } }, "Too hot, smoking")), form.mode === "hot" ? heat() : null];
@@ -262,8 +334,9 @@ export function bench(root, home) {
     const s = state(), told = home.told();
     const key = JSON.stringify([home.log().map(e => e.id), told?.text, form.mode, form.lot]);
     if (!force && key === drawn) { tick(); return; }
-    drawn = key;
-    const focus = document.activeElement?.id, body = s.between && form.go !== s.cup.layer ? between(s) : s.step === "end" ? end(s) : { weigh, over, check, clock: clockScreen }[s.step](s);
+    drawn = key; amount = null;
+    const unready = s.step === "weigh" && s.item.item === "part B" && s.item.sum === 0 && plan.secondPerson === false && stepsBefore(plan).length && !(form.ready?.layer === s.cup.layer && form.ready.cup === s.cup.cup);
+    const focus = document.activeElement?.id, body = unready ? ready(s) : s.between && form.go !== s.cup.layer ? between(s) : s.step === "end" ? end(s) : { weigh, over, check, clock: clockScreen }[s.step](s);
     const problem = told ? make("div", { class: "caution warn", role: "alert" }, make("span"), make("div", {}, make("b", {}, "Not kept. "), told.text, make("p", { class: "acts" }, ...told.choices.map(c => make("button", { type: "button", onclick: c.act }, c.word))))) : null;
     const holding = make("p", { class: "small soft", role: "status", id: "held" });
     const stop = plan.cautions.filter(c => c.severity === "stop" && !s.cup?.items.some(i => i.sum));
@@ -286,13 +359,20 @@ export function bench(root, home) {
     const began = Date.parse(s.layerBegan), pourBy = part.min(plan.times.pourBy), left = pourBy == null ? home.now() - began : began + pourBy - home.now();
     const text = pourBy != null && left < 0 ? "0:00" : minutes(left);
     for (const e of root.querySelectorAll("[data-left]")) { e.textContent = text + " "; e.append(Object.assign(document.createElement("small"), { textContent: "min" })); e.classList.toggle("late", left < 0); }
-    document.title = `${text} ${pourBy == null ? "gone" : "left"} · Pigment Book`;
+    document.title = `${text}${text.includes("h") ? " min" : ""} ${pourBy == null ? "gone" : "left"} · Pigment Book`;
     const due = [[pourBy == null ? null : 300000, "five"], [0, "out"]].filter(x => pourBy != null && x[0] != null && left <= x[0]).map(x => s.layerBegan + x[1]);
     if (s.step === "clock") for (const x of stepsOf(s, Date.parse(s.cup.partB))) if (x.at <= home.now()) due.push(s.cup.partB + x.what + x.at);
     for (const d of due) if (!alarmed.has(d)) { alarmed.add(d); if (tick.ready) { beep(); if (s.step === "clock") draw(true); } }
     tick.ready = true;
   }
 
+  // Figures and Enter go to the amount wherever the last click was; words go to their own field, and Enter to a button reached by Tab.
+  document.addEventListener("keydown", e => {
+    if (!amount || e.defaultPrevented || e.ctrlKey || e.metaKey || e.altKey || e.isComposing) return;
+    const at = e.target, own = at === amount.input;
+    if (!own && at.matches?.("input:not([type=radio]), textarea, select, dialog *")) return;
+    if (e.key === "Enter") { if (own || !at.closest?.("button, a, summary") || at.closest(".pad")) { e.preventDefault(); amount.take(); } } else if (!own && (/^[0-9.,]$/.test(e.key) || e.key === "Backspace")) { e.preventDefault(); amount.input.focus(); amount.put(e.key === "Backspace" ? "⌫" : e.key); }
+  });
   draw(true);
   setInterval(tick, 500);
   return { draw };

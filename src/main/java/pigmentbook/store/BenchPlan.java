@@ -10,6 +10,7 @@ import pigmentbook.book.Book;
 import pigmentbook.book.Item;
 import pigmentbook.book.Lot;
 import pigmentbook.book.Pour;
+import pigmentbook.book.Recipe;
 import pigmentbook.mix.Caution;
 import pigmentbook.mix.Mix;
 import pigmentbook.mix.Timeline;
@@ -72,11 +73,17 @@ public final class BenchPlan {
             plan.put("secondPerson", false);
         }
         amount(plan, "cupMost", mix.inputs().cupMostGrams(), "g");
+        Mass batch = mix.resin().batchMost();
+        amount(plan, "batchMost", batch == null ? null : (Double) batch.grams(), "g");
         amount(plan, "room", mix.roomMl(), "mL");
         times(plan.putObject("times"), mix.timeline());
         ArrayNode layers = plan.putArray("layers");
         for (Mix.Layer layer : mix.layers()) {
-            layer(layers.addObject(), layer);
+            layer(layers.addObject(), mix, layer);
+        }
+        ArrayNode steps = plan.putArray("steps");
+        for (Recipe.Step step : mix.recipe().steps()) {
+            steps.addObject().put("text", step.text()).put("when", step.when());
         }
         lots(book, mix, plan.putObject("lots"));
         ArrayNode cautions = plan.putArray("cautions");
@@ -116,7 +123,7 @@ public final class BenchPlan {
         amount(times, "fullCure", timeline.fullCureHours(), "h");
     }
 
-    private static void layer(ObjectNode to, Mix.Layer layer) {
+    private static void layer(ObjectNode to, Mix mix, Mix.Layer layer) {
         if (layer.fromMm() != null && layer.toMm() != null) {
             amount(to, "depth", layer.toMm() - layer.fromMm(), "mm");
         }
@@ -137,8 +144,25 @@ public final class BenchPlan {
                         weighing.lots().isEmpty()
                                 ? Pour.UNKNOWN_LOT
                                 : weighing.lots().get(0).lotId());
+                String coarse = coarse(mix, layer, weighing);
+                if (!coarse.isEmpty()) {
+                    item.put("coarse", coarse);
+                }
             }
         }
+    }
+
+    /** What the mix says of an item that its scale can't weigh well; empty where it can. */
+    private static String coarse(Mix mix, Mix.Layer layer, Mix.Weighing weighing) {
+        String name =
+                weighing.item().isPigment() ? weighing.name() : weighing.item().id();
+        String subject = " of " + name + " in a cup of layer " + layer.number() + " ";
+        return mix.cautions().stream()
+                .filter(each ->
+                        each.code().equals("too-little-to-weigh") && each.text().contains(subject))
+                .map(each -> each.text().replace(subject, " of " + name + " "))
+                .findFirst()
+                .orElse("");
     }
 
     /** The lots that may be chosen, so that a phone can choose while it can't reach the book. */

@@ -71,6 +71,7 @@ class BenchBrowserTest extends CopiedBookInBrowser {
         weigh("347");
         assertThat(browser.text(".told")).isEqualTo("Type who weighs first; the record says it.");
         browser.find("#who").sendKeys("Ida");
+        assertThat(browser.text(".told")).as("who weighs is typed now").isEmpty();
         weigh(target());
         browser.waitFor("it goes on", () -> title().equals("Amber paste"));
         onDisk("pours/2026/" + pour + ".json", "\"by\": \"Ida\"");
@@ -86,9 +87,17 @@ class BenchBrowserTest extends CopiedBookInBrowser {
         weigh(target());
         for (String next : List.of("Copper mica", "Rust paste", "Smoke paste")) {
             browser.waitFor(next, () -> title().equals(next));
+            assertThat(browser.text(".at-item").contains("Wet the mica out in a little part A first."))
+                    .isEqualTo(next.equals("Copper mica"));
+            shot("bench-" + next.replace(' ', '-'));
             weigh(target());
         }
         browser.waitFor("a second person checks", () -> title().equals("A second person checks"));
+        assertThat(browser.text(".to-do").lines())
+                .containsExactly(
+                        "Wet the mica out in a little part A first",
+                        "Stir all pigments into part A, 3 min, scraping the wall",
+                        "Rest 10 min so that bubbles rise");
         shot("bench-check");
         browser.accessible();
         browser.find("#second").sendKeys("Ida");
@@ -142,10 +151,106 @@ class BenchBrowserTest extends CopiedBookInBrowser {
             browser.waitFor(next, () -> title().equals(next));
             weigh(target());
         }
+        browser.waitFor("the recipe's steps", () -> title().equals("Before part B"));
+        assertThat(browser.text(".to-do")).contains("Rest 10 min so that bubbles rise");
+        press("Done, weigh part B");
         browser.waitFor("part B without a check", () -> title().equals("Part B"));
         assertThat(served.get("/recipes/ember/bench-file?lead=total&total=500+g")
                         .body())
                 .contains("\"secondPerson\":false");
+    }
+
+    private static String firstChoice() {
+        return browser.text(".bench button.next b");
+    }
+
+    private void overIs(String first) {
+        browser.waitFor(first, () -> browser.count(".bench button.next b") == 1);
+        assertThat(firstChoice()).isEqualTo(first);
+    }
+
+    @Test
+    void theWholeDisplayTypedForANetIsSeenAndItsNetEntered() throws IOException {
+        String pour = begin("lead=total&total=500+g&cup=1500+g");
+        browser.find("#who").sendKeys("Ida");
+        String net = target();
+        String display = browser.text(".shows b");
+        assertThat(Double.parseDouble(display) - Double.parseDouble(net)).isEqualTo(38);
+        browser.find("#g").sendKeys(display);
+        assertThat(browser.text(".bench button.next")).isEqualTo("Enter " + display + " g, 38 g too much");
+        press("Enter");
+        overIs("You typed the whole display; net is " + net + " g");
+        shot("bench-whole");
+        browser.accessible();
+        press("You typed the whole display");
+        browser.waitFor("it goes on", () -> title().equals("Amber paste"));
+        browser.waitFor("it is on the disk", () -> {
+            try {
+                return record(pour).get("log").size() == 3;
+            } catch (IOException e) {
+                throw new java.io.UncheckedIOException(e);
+            }
+        });
+        JsonNode weighed = record(pour).at("/layers/0/cups/0/weighed");
+        assertThat(weighed).hasSize(1);
+        assertThat(weighed.get(0).get("actual").asText()).isEqualTo(net + " g");
+    }
+
+    @Test
+    void addingIsNoFirstChoiceWhereItWasTypedWrongOrTheCupIsTooSmall() throws IOException {
+        begin("lead=total&total=500+g&cup=550+g");
+        browser.find("#who").sendKeys("Ida");
+        weigh(target());
+        browser.waitFor("it goes on", () -> title().equals("Amber paste"));
+        String paste = target();
+        weigh(String.valueOf(3 * Double.parseDouble(paste)));
+        overIs("It was typed wrong");
+        press("It was typed wrong");
+        browser.waitFor("it is typed again", () -> title().equals("Amber paste"));
+        // 6.9 of 5.71 g: 500 g grow to 604 g, and the cup takes 550 g.
+        weigh("6.9");
+        overIs("It is still in the boat: take some off");
+        assertThat(browser.text(".bench .caution.stop")).contains("6.90 g is weighed.");
+        assertThat(browser.text(".bench")).contains("That is more than the cup's 550 g: only in a bigger cup.");
+        shot("bench-small-cup");
+        browser.accessible();
+        press("It is still in the boat");
+        browser.waitFor("it is weighed again", () -> title().equals("Amber paste"));
+        weigh("5.7");
+        browser.waitFor("it goes on", () -> title().equals("Copper mica"));
+        assertThat(browser.text(".bench")).contains("Undo Amber paste, 5.70 g");
+    }
+
+    @Test
+    void figuresAndEnterGoToTheAmountAndTheKeysStayWhereTheyAre() {
+        begin("lead=total&total=500+g&cup=1500+g");
+        browser.find("#who").sendKeys("Ida");
+        String net = target();
+        int y = browser.find(".pad").getLocation().getY();
+        press(net.substring(0, 1));
+        browser.driver.switchTo().activeElement().sendKeys(net.substring(1));
+        assertThat(browser.find("#g").getAttribute("value")).isEqualTo(net);
+        browser.driver.switchTo().activeElement().sendKeys(Keys.ENTER);
+        browser.waitFor("it goes on", () -> title().equals("Amber paste"));
+        assertThat(browser.find(".pad").getLocation().getY()).isEqualTo(y);
+        press("8");
+        browser.driver.switchTo().activeElement().sendKeys("8", Keys.BACK_SPACE, Keys.ENTER);
+        browser.waitFor("8 g is too much", () -> browser.count(".bench .caution.stop") == 1);
+        assertThat(browser.text(".bench .caution.stop")).contains("8.00 g is weighed.");
+        press("It was typed wrong");
+        browser.waitFor("it is typed again", () -> title().equals("Amber paste"));
+        browser.driver.switchTo().activeElement().sendKeys("5.");
+        assertThat(browser.find("#g").getAttribute("value")).isEqualTo("5.");
+    }
+
+    @Test
+    void anItemItsScaleIsTooCoarseForSaysSo() throws IOException {
+        begin("lead=total&total=30+g&cup=1500+g");
+        assertThat(browser.text(".at-item"))
+                .startsWith("Beware. ")
+                .contains(" g of part A is less than the 82 g its scale weighs to 1 %; low to high is −");
+        shot("bench-coarse");
+        browser.accessible();
     }
 
     private static double grams(JsonNode weighed, int row) {

@@ -227,6 +227,23 @@ class BenchEntriesTest {
         assertThat(record.at("/plan/layers/0/cups/0/items/0/low").asText()).endsWith(" g");
     }
 
+    @Test
+    void thePlanHoldsTheRecipesStepsAndWhatAScaleIsTooCoarseFor() throws IOException {
+        JsonNode steps = record().at("/plan/steps");
+        assertThat(steps).hasSize(3);
+        assertThat(steps.get(0).get("text").asText()).isEqualTo("Wet the mica out in a little part A first");
+        assertThat(steps.get(0).get("when").asText()).isEqualTo("before part B");
+        // 1 kg in two cups: the parts are far above 82 g, which 1 % of a step of 1 g asks for (USP 41: 2 × 0.41 d / 1
+        // %).
+        assertThat(record().at("/plan/layers/0/cups/0/items/0").has("coarse")).isFalse();
+        pour = served.post("/recipes/ember/bench?lead=total&total=30+g", "")
+                .body()
+                .split("/")[2];
+        JsonNode items = record().at("/plan/layers/0/cups/0/items");
+        assertThat(items.get(items.size() - 1).get("coarse").asText())
+                .contains(" of part B is less than the 82 g its scale weighs to 1 %");
+    }
+
     /** Two layers may lie on either side of midnight and of summer time: times are moments, told with their offset. */
     @Test
     void whenAnEntryWasMadeIsTheBooksClockWhateverThePhonesSays() throws IOException {
