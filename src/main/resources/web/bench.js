@@ -340,7 +340,7 @@ export function bench(root, home) {
     const problem = told ? make("div", { class: "caution warn", role: "alert" }, make("span"), make("div", {}, make("b", {}, "Not kept. "), told.text, make("p", { class: "acts" }, ...told.choices.map(c => make("button", { type: "button", onclick: c.act }, c.word))))) : null;
     const holding = make("p", { class: "small soft", role: "status", id: "held" });
     const stop = plan.cautions.filter(c => c.severity === "stop" && !s.cup?.items.some(i => i.sum));
-    root.replaceChildren(make("div", { class: "bench-wide" }, make("div", { class: "bench" }, ...head(s), problem, holding, ...stop.map(c => make("div", { class: "caution stop" }, make("span"), make("div", {}, make("b", {}, "Stop. "), c.text, " ", make("span", { class: "basis" }, c.basis)))), ...body.filter(Boolean),
+    root.replaceChildren(make("div", { class: "bench-wide" }, make("div", { class: "bench" }, ...head(s), problem, ...stop.map(c => make("div", { class: "caution stop" }, make("span"), make("div", {}, make("b", {}, "Stop. "), c.text, " ", make("span", { class: "basis" }, c.basis)))), ...body.filter(Boolean), holding,
       home.always?.(), make("p", { class: "small soft" }, "Gloves, goggles, moving air. The product’s SDS and TDS come first."),
       make("details", { class: "small" }, make("summary", {}, "What to beware of"), ...plan.cautions.filter(c => c.severity !== "stop").map(c => make("p", { class: "soft" }, c.text + " [" + c.basis + "]")))), order(s)));
     if (focus && ["g", "who", "second", "why", "lot"].includes(focus)) root.querySelector("#" + focus)?.focus();
