@@ -51,6 +51,5 @@ final class Rehearsal {
                 }
             }
         }
-        System.exit(Main.DONE);
     }
 }

@@ -16,7 +16,6 @@ import java.util.zip.ZipOutputStream;
 /** Draws the page as an OpenDocument 1.3 spreadsheet. */
 final class OdsWriter {
 
-    private static final String MIME = "application/vnd.oasis.opendocument.spreadsheet";
     private static final DateTimeFormatter ISO = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ss", Locale.ROOT);
     private static final DateTimeFormatter SHOWN = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
@@ -37,7 +36,7 @@ final class OdsWriter {
         ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
         // A sheet's mark-up repeats itself so much that the quickest level compresses nearly as well.
         zip.setLevel(Deflater.BEST_SPEED);
-        stored(zip, made, MIME.getBytes(StandardCharsets.US_ASCII));
+        stored(zip, made, SheetWriters.Format.ODS.mediaType().getBytes(StandardCharsets.US_ASCII));
         zip.putNextEntry(entry("content.xml", made));
         new OdsWriter(sheet).content(zip);
         part(zip, entry("styles.xml", made), OdsStyles.pageStyles(sheet));
@@ -258,7 +257,7 @@ final class OdsWriter {
         xml.open("manifest:manifest")
                 .attr("xmlns:manifest", "urn:oasis:names:tc:opendocument:xmlns:manifest:1.0")
                 .attr("manifest:version", "1.3");
-        fileEntry(xml, "/", MIME);
+        fileEntry(xml, "/", SheetWriters.Format.ODS.mediaType());
         for (String part : new String[] {"content.xml", "styles.xml", "meta.xml"}) {
             fileEntry(xml, part, "text/xml");
         }

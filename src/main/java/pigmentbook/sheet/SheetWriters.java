@@ -11,23 +11,30 @@ public final class SheetWriters {
     /** The formats of a mix sheet. */
     public enum Format {
         /** ISO/IEC 29500 workbook. */
-        XLSX("xlsx"),
+        XLSX("xlsx", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"),
         /** ISO/IEC 26300 spreadsheet. */
-        ODS("ods"),
+        ODS("ods", "application/vnd.oasis.opendocument.spreadsheet"),
         /** RFC 4180 table, one row an item. */
-        CSV("csv"),
+        CSV("csv", "text/csv; charset=utf-8"),
         /** A page for the screen and for paper. */
-        HTML("html");
+        HTML("html", "text/html; charset=utf-8");
 
         private final String extension;
+        private final String mediaType;
 
-        Format(String extension) {
+        Format(String extension, String mediaType) {
             this.extension = extension;
+            this.mediaType = mediaType;
         }
 
         /** Returns the ending of file names. */
         public String extension() {
             return extension;
+        }
+
+        /** Returns the name by which programs tell each other what a file is, IANA's media type. */
+        public String mediaType() {
+            return mediaType;
         }
     }
 

@@ -17,7 +17,6 @@ import pigmentbook.store.Table;
 /** Writes plain tables, a sheet each. Every cell is a text, so that it is read back as it was written. */
 public final class TableWriter {
 
-    private static final String MIME = "application/vnd.oasis.opendocument.spreadsheet";
     private static final int WIDTH_UNITS = 256;
     private static final int MOST_WIDTH = 60;
 
@@ -70,7 +69,7 @@ public final class TableWriter {
      */
     public static void ods(List<Table> tables, OutputStream out) throws IOException {
         ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
-        byte[] mime = MIME.getBytes(StandardCharsets.US_ASCII);
+        byte[] mime = SheetWriters.Format.ODS.mediaType().getBytes(StandardCharsets.US_ASCII);
         CRC32 sum = new CRC32();
         sum.update(mime);
         ZipEntry first = new ZipEntry("mimetype");
@@ -126,7 +125,7 @@ public final class TableWriter {
         xml.open("manifest:manifest")
                 .attr("xmlns:manifest", "urn:oasis:names:tc:opendocument:xmlns:manifest:1.0")
                 .attr("manifest:version", "1.3");
-        entry(xml, "/", MIME);
+        entry(xml, "/", SheetWriters.Format.ODS.mediaType());
         entry(xml, "content.xml", "text/xml");
         return xml.close();
     }

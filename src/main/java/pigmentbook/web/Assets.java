@@ -11,6 +11,7 @@ final class Assets {
 
     private static final Map<String, String> TYPES = Map.of(
             "book.css", "text/css; charset=utf-8",
+            "paper.css", "text/css; charset=utf-8",
             "book.js", "text/javascript; charset=utf-8",
             "page.js", "text/javascript; charset=utf-8",
             "bench.js", "text/javascript; charset=utf-8",

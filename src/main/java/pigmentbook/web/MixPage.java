@@ -433,13 +433,7 @@ public final class MixPage {
                 SheetIds.next(clock, recipe.id()), LocalDateTime.now(clock).withNano(0), "", Paper.A4);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         SheetWriters.write(format, MixSheet.of(mix, info), out);
-        context.contentType(
-                switch (format) {
-                    case XLSX -> "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
-                    case ODS -> "application/vnd.oasis.opendocument.spreadsheet";
-                    case CSV -> "text/csv; charset=utf-8";
-                    case HTML -> "text/html; charset=utf-8";
-                });
+        context.contentType(format.mediaType());
         if (format == SheetWriters.Format.HTML) {
             context.header(
                     "Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'");

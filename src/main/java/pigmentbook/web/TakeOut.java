@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import pigmentbook.quantity.Numbers;
 import pigmentbook.sheet.BookTables;
+import pigmentbook.sheet.SheetWriters;
 import pigmentbook.sheet.TableWriter;
 import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.Ids;
@@ -32,6 +33,11 @@ public final class TakeOut {
         void write(OutputStream out) throws IOException;
     }
 
+    /** Writes tables as a workbook. */
+    private interface Workbook {
+        void write(List<Table> tables, OutputStream out) throws IOException;
+    }
+
     static void addTo(JavalinConfig config, LiveBook live, Clock clock) {
         config.routes.get(
                 "/bring-and-take",
@@ -42,23 +48,18 @@ public final class TakeOut {
             Pack pack = Pack.whole(opened.folder(), null);
             send(context, "application/zip", stem(opened, clock) + ".zip", pack::write);
         });
-        config.routes.get("/bring-and-take/workbook.xlsx", context -> {
-            List<Table> tables = BookTables.of(live.now().book());
-            send(
-                    context,
-                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
-                    stem(live.now(), clock) + ".xlsx",
-                    out -> TableWriter.xlsx(tables, out));
-        });
-        config.routes.get("/bring-and-take/workbook.ods", context -> {
-            List<Table> tables = BookTables.of(live.now().book());
-            send(
-                    context,
-                    "application/vnd.oasis.opendocument.spreadsheet",
-                    stem(live.now(), clock) + ".ods",
-                    out -> TableWriter.ods(tables, out));
-        });
+        workbook(config, live, clock, SheetWriters.Format.XLSX, TableWriter::xlsx);
+        workbook(config, live, clock, SheetWriters.Format.ODS, TableWriter::ods);
         config.routes.get("/recipes/{id}/pack", context -> mix(context, live));
+    }
+
+    private static void workbook(
+            JavalinConfig config, LiveBook live, Clock clock, SheetWriters.Format format, Workbook workbook) {
+        config.routes.get("/bring-and-take/workbook." + format.extension(), context -> {
+            List<Table> tables = BookTables.of(live.now().book());
+            String name = stem(live.now(), clock) + "." + format.extension();
+            send(context, format.mediaType(), name, out -> workbook.write(tables, out));
+        });
     }
 
     /**

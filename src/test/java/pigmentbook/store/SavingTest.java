@@ -290,7 +290,7 @@ class SavingTest {
     }
 
     /** A disk that fails at one step. */
-    private static final class FailingDisk extends Disk {
+    private static final class FailingDisk extends SteppingDisk {
         private final int step;
         private final IOException failure;
         private final AtomicInteger steps = new AtomicInteger();
@@ -300,38 +300,11 @@ class SavingTest {
             this.failure = failure;
         }
 
-        private void step() throws IOException {
+        @Override
+        void step() throws IOException {
             if (steps.incrementAndGet() == step) {
                 throw failure;
             }
-        }
-
-        @Override
-        void takeAway(Path folder, String prefix) throws IOException {
-            step();
-            super.takeAway(folder, prefix);
-        }
-
-        @Override
-        void write(Path temporary, byte[] bytes) throws IOException {
-            step();
-            Files.write(temporary, new byte[] {'{', '\n'});
-            step();
-            Files.delete(temporary);
-            super.write(temporary, bytes);
-            step();
-        }
-
-        @Override
-        void keepRights(Path old, Path temporary) throws IOException {
-            step();
-            super.keepRights(old, temporary);
-        }
-
-        @Override
-        void rename(Path temporary, Path target) throws IOException {
-            step();
-            super.rename(temporary, target);
         }
     }
 

@@ -7,7 +7,6 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -89,45 +88,18 @@ class SavingTogetherTest {
     }
 
     /** Stops as a kill does: at one step of the disk, and nothing after it is done either. */
-    private static final class StoppingDisk extends Disk {
+    private static final class StoppingDisk extends SteppingDisk {
         private int left;
 
         StoppingDisk(int steps) {
             this.left = steps;
         }
 
-        private void step() {
+        @Override
+        void step() {
             if (left-- <= 0) {
                 throw new Stopped();
             }
-        }
-
-        @Override
-        void write(Path temporary, byte[] bytes) throws IOException {
-            step();
-            Files.write(temporary, new byte[] {bytes[0]});
-            step();
-            Files.delete(temporary);
-            super.write(temporary, bytes);
-            step();
-        }
-
-        @Override
-        void keepRights(Path old, Path temporary) throws IOException {
-            step();
-            super.keepRights(old, temporary);
-        }
-
-        @Override
-        void rename(Path temporary, Path target) throws IOException {
-            step();
-            super.rename(temporary, target);
-        }
-
-        @Override
-        void force(Path folder) throws IOException {
-            step();
-            super.force(folder);
         }
     }
 

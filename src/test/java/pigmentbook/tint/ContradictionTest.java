@@ -3,14 +3,10 @@ package pigmentbook.tint;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
-import java.util.Random;
 import org.junit.jupiter.api.Test;
 import pigmentbook.book.Book;
-import pigmentbook.book.Pour;
 import pigmentbook.colour.Ciede2000;
 import pigmentbook.colour.Lab;
 
@@ -87,16 +83,7 @@ class ContradictionTest {
         Book book = studio.book(read);
         List<Contradiction> found = Tints.fit(book, Optional.empty()).contradictions();
         assertThat(found).hasSize(2).allMatch(pair -> pair.second().pourId().equals(odd));
-        List<Pour> pours = new ArrayList<>(book.pours().values());
-        Collections.shuffle(pours, new Random(2));
-        Book shuffled = new Book(
-                book.settings(),
-                List.copyOf(book.resins().values()),
-                List.copyOf(book.pigments().values()),
-                List.of(),
-                List.of(),
-                List.copyOf(book.recipes().values()),
-                pours);
+        Book shuffled = Simulated.inAnotherOrder(book, 2);
         assertThat(Tints.fit(shuffled, Optional.empty()).contradictions()).isEqualTo(found);
     }
 }

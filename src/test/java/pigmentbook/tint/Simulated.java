@@ -1,6 +1,7 @@
 package pigmentbook.tint;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import java.util.function.Function;
@@ -327,5 +328,19 @@ final class Simulated {
 
     double miss(Chip chip, Lab predicted) {
         return Ciede2000.between(look(chip), predicted);
+    }
+
+    /** The same book with its pours in another order, as another disk may list its files. */
+    static Book inAnotherOrder(Book book, long seed) {
+        List<Pour> pours = new ArrayList<>(book.pours().values());
+        Collections.shuffle(pours, new Random(seed));
+        return new Book(
+                book.settings(),
+                List.copyOf(book.resins().values()),
+                List.copyOf(book.pigments().values()),
+                List.of(),
+                List.of(),
+                List.copyOf(book.recipes().values()),
+                pours);
     }
 }

@@ -6,10 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
-import java.util.Random;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import pigmentbook.book.Backing;
@@ -142,16 +140,7 @@ class TintsTest {
         Simulated simulated = new Simulated(8, 4);
         List<Simulated.Read> read = simulated.readings(simulated.ladders(TWELVE, 3), 0.3);
         Book book = simulated.book(read);
-        List<pigmentbook.book.Pour> shuffled = new ArrayList<>(book.pours().values());
-        Collections.shuffle(shuffled, new Random(1));
-        Book other = new Book(
-                book.settings(),
-                List.copyOf(book.resins().values()),
-                List.copyOf(book.pigments().values()),
-                List.of(),
-                List.of(),
-                List.copyOf(book.recipes().values()),
-                shuffled);
+        Book other = Simulated.inAnotherOrder(book, 1);
         assertThat(Tints.fit(other, Optional.empty()).pigments())
                 .isEqualTo(Tints.fit(book, Optional.empty()).pigments());
         Tints tints = Tints.fit(book, Optional.empty());

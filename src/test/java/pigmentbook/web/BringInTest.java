@@ -22,33 +22,15 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Tables and packs come in by the page: shown first, kept when a person says so, and only once; copies go out. */
-class BringInTest {
+class BringInTest extends ServedCopy {
 
     private static final String TABLE = "Shade,Base,Pigment,Percent\nHearth,slow-cast,Amber paste,1.5 %\n";
     private static final Map<String, String> CHOSEN = Map.of("Shade", "recipe", "Base", "resin");
-
-    @TempDir
-    Path folder;
-
-    private Served served;
-
-    @BeforeEach
-    void start() throws IOException {
-        served = new Served(Served.copyOfTheBook(folder));
-    }
-
-    @AfterEach
-    void stop() {
-        served.close();
-    }
 
     private static byte[] body(Map<String, Object> asked, byte[] file) throws IOException {
         ByteArrayOutputStream body = new ByteArrayOutputStream();

@@ -12,30 +12,12 @@ import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import javax.imageio.ImageIO;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import pigmentbook.colour.Ciede2000;
 import pigmentbook.colour.ColourText;
 
 /** Looks, tints, matches, corrections and readings from photos, as the page shows them. */
-class ColourPagesTest {
-
-    @TempDir
-    Path folder;
-
-    private Served served;
-
-    @BeforeEach
-    void start() throws IOException {
-        served = new Served(Served.copyOfTheBook(folder));
-    }
-
-    @AfterEach
-    void stop() {
-        served.close();
-    }
+class ColourPagesTest extends ServedCopy {
 
     private HttpResponse<String> form(String path, String... fields) {
         return served.form(path, fields);

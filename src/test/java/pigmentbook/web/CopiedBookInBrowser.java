@@ -3,22 +3,14 @@ package pigmentbook.web;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.io.TempDir;
 
 /** A copy of the demo book, served for one test, in a browser that all tests of a class share. */
-abstract class CopiedBookInBrowser {
+abstract class CopiedBookInBrowser extends ServedCopy {
 
     static Browser browser;
-
-    @TempDir
-    Path folder;
-
-    Served served;
 
     @BeforeAll
     static void open() {
@@ -32,16 +24,10 @@ abstract class CopiedBookInBrowser {
         }
     }
 
-    @BeforeEach
-    void serve() throws IOException {
-        served = new Served(Served.copyOfTheBook(folder));
-    }
-
     @AfterEach
-    void stop() {
+    void leaveThePage() {
         browser.script("sessionStorage.clear()");
         browser.driver.get("about:blank");
-        served.close();
     }
 
     String file(String name) throws IOException {

@@ -3,35 +3,15 @@ package pigmentbook.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.io.IOException;
 import java.net.http.HttpResponse;
-import java.nio.file.Path;
 import java.util.Objects;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import pigmentbook.book.Book;
 import pigmentbook.book.Lot;
 import pigmentbook.store.BookFolder;
 
 /** A lot is corrected with its why, its strength and drops are found, and two lots become one. */
-class LotPageTest {
-
-    @TempDir
-    Path folder;
-
-    private Served served;
-
-    @BeforeEach
-    void start() throws IOException {
-        served = new Served(Served.copyOfTheBook(folder));
-    }
-
-    @AfterEach
-    void stop() {
-        served.close();
-    }
+class LotPageTest extends ServedCopy {
 
     private HttpResponse<String> form(String path, String... fields) {
         return served.form("/shelf/lots/" + path, fields);

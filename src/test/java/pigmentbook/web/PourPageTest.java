@@ -11,32 +11,13 @@ import java.io.IOException;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import javax.imageio.ImageIO;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Afterwards: how it came out, its readings, its photos, the room it measured. */
-class PourPageTest {
+class PourPageTest extends ServedCopy {
 
     private static final String POUR = "2026-11-18-ember-1";
-
-    @TempDir
-    Path folder;
-
-    private Served served;
-
-    @BeforeEach
-    void start() throws IOException {
-        served = new Served(Served.copyOfTheBook(folder));
-    }
-
-    @AfterEach
-    void stop() {
-        served.close();
-    }
 
     private HttpResponse<String> form(String path, String... fields) {
         return served.form(path, fields);
