@@ -5,13 +5,23 @@ const grams = text => parseFloat(text);
 const EPS = 1e-9;
 
 /** Works the state out: each cup with what is in it, and the cup, item and step that come next. */
+const strong = of => of?.strength ? parseFloat(of.strength) / 100 : 1;
+/** How strong a lot is beside the reference lot; one that nobody knows counts as that. */
+const strengthOf = (plan, item, lot) => strong((plan.lots?.[item] || []).find(l => l.lot === lot));
+
+/** Sets an item's targets in grams as they are weighed when what is still short of them comes from a lot: a weaker lot takes more. */
+function inLot(plan, item, lot) {
+  const grams = asPlanned => item.sum + (asPlanned - item.asPlanned) * item.strength / strengthOf(plan, item.item, lot);
+  return Object.assign(item, { grams, target: grams(item.planned * item.factor), low: grams(item.low0 * item.factor), high: grams(item.high0 * item.factor) });
+}
+
 export function stateOf(plan, log) {
   const undone = new Set(log.filter(e => e.what === "undo").map(e => e.of));
   const entries = log.filter(e => e.what !== "undo" && !undone.has(e.id));
   const empty = (layer, cup) => ({
     layer, cup, factor: 1, checked: "", poured: "", partB: "",
     items: plan.layers[layer - 1].cups[cup - 1].items.map(i => ({
-      item: i.item, name: i.name, lot: i.lot, step: grams(i.step), planned: grams(i.target), low0: grams(i.low), high0: grams(i.high), coarse: i.coarse || "", sum: 0, lots: [], byLot: {}, noted: false,
+      item: i.item, name: i.name, lot: i.lot, step: grams(i.step), planned: grams(i.target), low0: grams(i.low), high0: grams(i.high), strength: strong(i), coarse: i.coarse || "", sum: 0, asPlanned: 0, lots: [], byLot: {}, noted: false,
     })),
   });
   const cups = plan.layers.flatMap((l, i) => l.cups.map((c, j) => empty(i + 1, j + 1))), thrown = [];
@@ -21,18 +31,19 @@ export function stateOf(plan, log) {
     const item = cup.items.find(i => i.item === e.item);
     if (e.what === "weigh" && item) {
       item.sum += grams(e.grams); item.noted = false; item.last = e;
+      item.asPlanned += grams(e.grams) * strengthOf(plan, e.item, e.lot) / item.strength;
       if (!item.lots.includes(e.lot)) item.lots.push(e.lot);
       item.byLot[e.lot] = (item.byLot[e.lot] || 0) + grams(e.grams);
       if (e.item === "part B") cup.partB ||= e.at; else cup.checked = "";
     }
-    if (e.what === "follow") cup.factor = Math.max(cup.factor, ...cup.items.map(i => i.planned > 0 ? i.sum / i.planned : 0));
+    if (e.what === "follow") cup.factor = Math.max(cup.factor, ...cup.items.map(i => i.planned > 0 ? i.asPlanned / i.planned : 0));
     if (e.what === "note" && item) item.noted = true;
     if (e.what === "check") cup.checked = e.by || "nobody";
     if (e.what === "poured") cup.poured = e.at;
     if (e.what === "throw") { thrown.push(cup); cups[at] = empty(e.layer, e.cup); }
   }
   for (const cup of cups) for (const i of cup.items) {
-    i.target = i.planned * cup.factor; i.low = i.low0 * cup.factor; i.high = i.high0 * cup.factor;
+    i.factor = cup.factor; inLot(plan, i, i.lots.at(-1) ?? i.lot);
     i.decimals = decimals(i.step);
     i.over = !i.noted && i.sum > i.high + EPS;
     i.settled = i.noted || i.sum >= i.low - EPS;
@@ -185,8 +196,8 @@ export function bench(root, home) {
   const who = s => home.by() ? null : make("div", {}, make("label", { for: "who" }, "Who weighs?"), make("input", { id: "who", autocomplete: "name", value: form.who || "", oninput: e => { form.who = e.target.value; const told = root.querySelector(".told"); if (told && form.who.trim()) told.textContent = ""; } }));
 
   function weigh(s) {
-    const item = s.item, shows = display(plan, s.cup, item), rest = Math.max(0, item.target - item.sum), adding = item.sum > 0, part = isPart(item);
-    const lot = form.lot ?? item.lots.at(-1) ?? item.lot;
+    const lot = form.lot ?? s.item.lots.at(-1) ?? s.item.lot;
+    const item = inLot(plan, s.item, findLot(s.item.item, lot) ?? s.item.lot), shows = display(plan, s.cup, item), rest = Math.max(0, item.target - item.sum), adding = item.sum > 0, part = isPart(item);
     const net = () => { const t = typed(form.text); return form.whole && part ? +(t - shows.before).toFixed(4) : t; };
     const next = s.cup.items.find(i => i !== item && !i.settled);
     const button = make("button", { type: "button", class: "next" }), told = make("p", { class: "told", role: "alert" }), mark = make("div");
@@ -210,14 +221,16 @@ export function bench(root, home) {
     const put = k => { form.text = k === "⌫" ? form.text.slice(0, -1) : form.text + k; input.value = form.text; told.textContent = ""; tell(); };
     amount = { input, put, take };
     const key = k => make("button", { type: "button", "aria-label": k === "⌫" ? "take the last figure back" : k === "." ? "decimal mark" : null, onmousedown: e => { e.preventDefault(); if (document.activeElement?.matches("input:not(#g)")) document.activeElement.blur(); }, onclick: () => put(k) }, k);
-    const lots = make("datalist", { id: "lots" }, ...(plan.lots[item.item] || []).map(l => make("option", { value: l.lot }, `${l.code || ""} ${l.left} left${past(l) ? ", past its date" : ""}`)));
+    const lots = make("datalist", { id: "lots" }, ...(plan.lots[item.item] || []).map(l => make("option", { value: l.lot }, `${l.code || ""} ${l.left} left${l.strength ? `, ${l.strength} strong` : ""}${past(l) ? ", past its date" : ""}`)));
     tell();
     const lotLine = form.mode === "lot"
       ? make("div", {}, make("label", { for: "lot" }, `Lot of ${item.name}: type or scan its label; if nobody knows it, type unknown`), lots, make("input", { id: "lot", list: "lots", autocomplete: "off", value: form.lot ?? "", oninput: e => { form.lot = e.target.value; }, onkeydown: e => { if (e.key === "Enter") { form.mode = ""; draw(true); } } }), make("div", { class: "acts" }, make("button", { type: "button", onclick: () => { form.mode = ""; draw(true); } }, "Take this lot"), make("button", { type: "button", class: "plain", onclick: () => { form.lot = null; form.mode = ""; draw(true); } }, "Leave it")))
       : make("p", { class: "lot" }, make("span", {}, "Lot ", make("b", {}, lot), past((plan.lots[item.item] || []).find(l => l.lot === lot)) ? ", past its date" : "", part ? ", big scale" : ", fine scale"), make("button", { type: "button", class: "plain", onclick: () => { form.mode = "lot"; form.lot = ""; draw(true); root.querySelector("#lot")?.focus(); } }, "Change lot"));
     // What differs from item to item has one place of two lines, so that the figures stay where the hand knows them.
     const percent = side => fixed(Math.abs(side / item.target - 1) * 100, 0);
+    const chosen = strengthOf(plan, item.item, findLot(item.item, lot));
     const notes = [
+      Math.abs(chosen - item.strength) > EPS ? make("p", { role: "status" }, `Lot ${lot} is ${fixed(chosen * 100, 0)} % strong, the plan counted on ${fixed(item.strength * 100, 0)} %: the amount is worked out for it.`) : null,
       adding ? make("p", { role: "alert" }, make("b", {}, `${fixed(rest, item.decimals)} g short.`), ` ${fixed(item.sum, item.decimals)} g of ${item.name} is in; at least ${fixed(item.low, item.decimals)} g is wanted.`) : null,
       ...adding ? [] : stepsAt(plan, item).map(step => make("p", { class: "step" }, make("b", {}, step.text + "."))),
       item.coarse ? make("p", { class: "coarse" }, make("b", {}, "Beware. "), item.coarse.split(/[;:]/)[0] + `; low to high is −${percent(item.low)} to +${percent(item.high)} %.`) : null,
@@ -245,8 +258,8 @@ export function bench(root, home) {
   const choice = (main, word, why, act) => make("button", { type: "button", class: main ? "act next choice" : "choice", onclick: act }, make("b", {}, word), make("span", {}, why));
 
   function over(s) {
-    const item = s.item, last = item.last, f = Math.max(s.cup.factor, ...s.cup.items.map(i => i.sum / i.planned)), total = s.cup.items.reduce((t, i) => t + i.planned * f, 0);
-    const adds = s.cup.items.filter(i => i.sum > 0 && i.planned * f - i.sum > i.step / 2), limit = limitBroken(plan, s.cups, s.cup, f);
+    const item = s.item, last = item.last, f = Math.max(s.cup.factor, ...s.cup.items.map(i => i.asPlanned / i.planned)), total = s.cup.items.reduce((t, i) => t + i.planned * f, 0);
+    const adds = s.cup.items.filter(i => i.sum > 0 && i.grams(i.planned * f) - i.sum > i.step / 2), limit = limitBroken(plan, s.cups, s.cup, f);
     const net = netOfWhole(plan, s.cup, item), many = last && grams(last.grams) >= 3 * item.target - EPS;
     const main = net ? "whole" : many ? "wrong" : !limit ? "add" : isPart(item) ? "" : "boat";
     const undo = () => enter({ what: "undo", of: last.id });
@@ -257,7 +270,7 @@ export function bench(root, home) {
       }),
       wrong: () => last && choice(main === "wrong", "It was typed wrong", "Type the amount again.", undo),
       boat: () => last && !isPart(item) && choice(main === "boat", "It is still in the boat: take some off", "Then type what the scale shows.", undo),
-      add: () => [choice(main === "add", adds.length ? "Add " + adds.map(i => `${fixed(i.planned * f - i.sum, i.decimals)} g of ${i.name}`).join(", ") + ", then go on" : "Let the rest follow, then go on", `Everything × ${f.toFixed(3)}; nothing is taken out. The cup will hold ${fixed(total, 0)} g${plan.cupMost ? ` of ${plan.cupMost}` : ""}. ${limit}`, () => enter({ what: "follow" })), following(s, f, main !== "add")],
+      add: () => [choice(main === "add", adds.length ? "Add " + adds.map(i => `${fixed(i.grams(i.planned * f) - i.sum, i.decimals)} g of ${i.name}`).join(", ") + ", then go on" : "Let the rest follow, then go on", `Everything × ${f.toFixed(3)}; nothing is taken out. The cup will hold ${fixed(total, 0)} g${plan.cupMost ? ` of ${plan.cupMost}` : ""}. ${limit}`, () => enter({ what: "follow" })), following(s, f, main !== "add")],
       keep: () => deviation(item, `${item.name} stays ${fixed((item.sum / item.target - 1) * 100, 0)} % above plan in this cup only.`),
       thrown: () => choice(false, "Throw this cup away", "Its grams stay on record and leave the stock.", () => enter({ what: "throw" })),
     };
@@ -275,7 +288,7 @@ export function bench(root, home) {
     const cautions = make("div", { id: "over-told" });
     home.over?.(s.cup).then(told => { for (const c of told || []) if (c.code !== "over-poured") cautions.append(make("div", { class: "caution " + c.severity }, make("span"), make("div", {}, make("b", {}, { stop: "Stop. ", warn: "Beware. ", note: "Note. " }[c.severity]), c.text, " ", make("span", { class: "basis" }, c.basis)))); });
     const table = make("div", { class: "scroll" }, make("table", { class: "sheet" }, make("caption", { class: "only-read" }, "New targets"), make("thead", {}, make("tr", {}, make("th", { scope: "col" }, "Item"), make("th", { scope: "col", class: "n" }, "New target, g"), make("th", { scope: "col", class: "n" }, "Add, g"))),
-      make("tbody", {}, ...s.cup.items.map(i => make("tr", {}, make("th", { scope: "row" }, i.name), make("td", { class: "n" }, fixed(i.planned * f, i.decimals)), make("td", { class: "n" }, i.sum === 0 ? "in its turn" : i.planned * f - i.sum > i.step / 2 ? make("b", {}, "+" + fixed(i.planned * f - i.sum, i.decimals)) : "none"))))));
+      make("tbody", {}, ...s.cup.items.map(i => make("tr", {}, make("th", { scope: "row" }, i.name), make("td", { class: "n" }, fixed(i.grams(i.planned * f), i.decimals)), make("td", { class: "n" }, i.sum === 0 ? "in its turn" : i.grams(i.planned * f) - i.sum > i.step / 2 ? make("b", {}, "+" + fixed(i.grams(i.planned * f) - i.sum, i.decimals)) : "none"))))));
     return folded ? make("details", { class: "small" }, make("summary", {}, "What adding would mean"), cautions, table) : make("div", {}, cautions, table);
   }
 

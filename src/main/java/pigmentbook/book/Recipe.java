@@ -92,6 +92,11 @@ public record Recipe(
      */
     public record LookAt(String pourId, int reading) {}
 
+    /** Returns the same recipe, known by another reading. */
+    public Recipe with(LookAt other) {
+        return new Recipe(id, name, tags, revisions, steps, other, notes);
+    }
+
     /** Returns the revision of a number, or null where there is none. */
     public @Nullable Revision revision(int number) {
         for (Revision revision : revisions) {

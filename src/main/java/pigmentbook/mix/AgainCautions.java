@@ -80,7 +80,7 @@ final class AgainCautions {
             weighing.lots().forEach(lot -> now.add(lot.lotId()));
             if (then.isEmpty() || then.contains(Pour.UNKNOWN_LOT)) {
                 unknown.add(weighing.name());
-            } else if (!now.isEmpty() && !then.containsAll(now)) {
+            } else if (!now.isEmpty() && !then.equals(now)) {
                 others.add(weighing.name() + " was " + String.join(" and ", then) + " and is now "
                         + String.join(" and ", now));
             }

@@ -101,8 +101,21 @@ public record AsPoured(
      * @throws MixRefusedException if the request can't be met
      */
     public Mix mix(Book book, MixRequest request) {
-        Mix mix = Mixer.mix(book, recipe, revision, request);
+        Mix mix = Mixer.mix(book, asReadThere(), revision, request);
         return mix.asWeighedIn(pour.id(), AgainCautions.of(book, this, mix));
+    }
+
+    /** The recipe known by a reading of this very pour, where it was read at a depth. */
+    private Recipe asReadThere() {
+        if (recipe.look() != null && recipe.look().pourId().equals(pour.id())) {
+            return recipe;
+        }
+        for (int i = 0; i < pour.readings().size(); i++) {
+            if (pour.readings().get(i).depth() != null) {
+                return recipe.with(new Recipe.LookAt(pour.id(), i));
+            }
+        }
+        return recipe;
     }
 
     /** Returns part A to part B by weight as really weighed, carried part A counted; null without part B. */

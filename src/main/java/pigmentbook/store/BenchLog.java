@@ -18,6 +18,7 @@ import pigmentbook.book.Pour;
 import pigmentbook.quantity.BadAmountException;
 import pigmentbook.quantity.Mass;
 import pigmentbook.quantity.Numbers;
+import pigmentbook.quantity.Percent;
 
 /**
  * What was entered at the bench, in the order it was entered. Nothing is ever taken out of the log: an entry that was
@@ -232,19 +233,22 @@ public final class BenchLog {
         };
     }
 
-    /** Returns what is in a cup now, in g by item. */
+    /** Returns what is in a cup now, by item, as grams of the strength that the targets count on. */
     public static Map<Item, Double> inCup(JsonNode record, int layer, int cup) {
-        Map<Item, Double> inCup = new LinkedHashMap<>();
+        InCup in = new InCup(record);
         for (JsonNode entry : standing(record)) {
             boolean here =
                     entry.path("layer").asInt() == layer && entry.path("cup").asInt() == cup;
             if (here && entry.path("what").asText().equals("throw")) {
-                inCup.clear();
+                in = new InCup(record);
             } else if (here && entry.path("what").asText().equals("weigh")) {
-                inCup.merge(
-                        Item.of(entry.path("item").asText()),
-                        Mass.parse(entry.path("grams").asText()).grams(),
-                        Double::sum);
+                in.add(entry);
+            }
+        }
+        Map<Item, Double> inCup = new LinkedHashMap<>();
+        for (JsonNode item : planned(record, layer, cup)) {
+            if (in.grams.containsKey(item.path("item").asText())) {
+                inCup.put(Item.of(item.path("item").asText()), in.asPlanned(item));
             }
         }
         return inCup;
@@ -280,12 +284,13 @@ public final class BenchLog {
             String key = entry.path("layer").asInt() + "/" + entry.path("cup").asInt();
             switch (entry.path("what").asText()) {
                 case "weigh" -> {
-                    cups.computeIfAbsent(key, none -> new InCup()).add(entry);
+                    cups.computeIfAbsent(key, none -> new InCup(record)).add(entry);
                     if (entry.has("by")) {
                         by.add(entry.path("by").asText());
                     }
                 }
-                case "follow" -> cups.computeIfAbsent(key, none -> new InCup()).follow(planned(record, entry));
+                case "follow" ->
+                    cups.computeIfAbsent(key, none -> new InCup(record)).follow(planned(record, entry));
                 case "throw" -> {
                     InCup cup = cups.remove(key);
                     if (cup != null) {
@@ -328,19 +333,28 @@ public final class BenchLog {
         return all;
     }
 
-    private static JsonNode planned(ObjectNode record, JsonNode entry) {
+    private static JsonNode planned(JsonNode record, JsonNode entry) {
+        return planned(record, entry.path("layer").asInt(), entry.path("cup").asInt());
+    }
+
+    private static JsonNode planned(JsonNode record, int layer, int cup) {
         return record.path("plan")
                 .path("layers")
-                .path(entry.path("layer").asInt() - 1)
+                .path(layer - 1)
                 .path("cups")
-                .path(entry.path("cup").asInt() - 1)
+                .path(cup - 1)
                 .path("items");
     }
 
     /** What is in a cup: the grams of each item, lot by lot. */
     private static final class InCup {
         private final Map<String, Map<String, List<Double>>> grams = new LinkedHashMap<>();
+        private final JsonNode lots;
         private double factor = 1;
+
+        InCup(JsonNode record) {
+            this.lots = record.path("plan").path("lots");
+        }
 
         private void add(JsonNode entry) {
             grams.computeIfAbsent(entry.path("item").asText(), item -> new LinkedHashMap<>())
@@ -353,37 +367,70 @@ public final class BenchLog {
             for (JsonNode item : planned) {
                 double target = Mass.parse(item.path("target").asText()).grams();
                 if (target > 0) {
-                    factor = Math.max(factor, sum(item.path("item").asText()) / target);
+                    factor = Math.max(factor, asPlanned(item) / target);
                 }
             }
         }
 
-        private double sum(String item) {
+        /** Returns what is in as grams of the strength that the target counts on. */
+        private double asPlanned(JsonNode item) {
             double sum = 0;
-            for (List<Double> lot : grams.getOrDefault(item, Map.of()).values()) {
-                for (double each : lot) {
-                    sum += each;
-                }
+            String name = item.path("item").asText();
+            for (Map.Entry<String, List<Double>> lot :
+                    grams.getOrDefault(name, Map.of()).entrySet()) {
+                sum += sum(lot.getValue()) * strength(name, lot.getKey()) / strength(item);
             }
             return sum;
+        }
+
+        /** Returns the target in grams as they were weighed: what is still short of it comes from the last lot. */
+        private double target(JsonNode item) {
+            double missing = Mass.parse(item.path("target").asText()).grams() * factor - asPlanned(item);
+            String name = item.path("item").asText();
+            double sum = 0;
+            double last = strength(item);
+            for (Map.Entry<String, List<Double>> lot :
+                    grams.getOrDefault(name, Map.of()).entrySet()) {
+                sum += sum(lot.getValue());
+                last = strength(name, lot.getKey());
+            }
+            return sum + missing * strength(item) / last;
+        }
+
+        private static double sum(List<Double> all) {
+            double sum = 0;
+            for (double each : all) {
+                sum += each;
+            }
+            return sum;
+        }
+
+        /** A lot that nobody knows counts as strong as the reference lot. */
+        private double strength(String item, String lot) {
+            for (JsonNode each : lots.path(item)) {
+                if (each.path("lot").asText().equals(lot)) {
+                    return strength(each);
+                }
+            }
+            return 1;
+        }
+
+        private static double strength(JsonNode of) {
+            String text = of.path("strength").asText();
+            return text.isEmpty() ? 1 : Percent.parse(text).fraction();
         }
 
         private ArrayNode weighed(JsonNode planned) {
             ArrayNode weighed = JsonNodeFactory.instance.arrayNode();
             for (JsonNode item : planned) {
                 String name = item.path("item").asText();
-                double target = Mass.parse(item.path("target").asText()).grams() * factor;
                 boolean first = true;
                 for (Map.Entry<String, List<Double>> lot :
                         grams.getOrDefault(name, Map.of()).entrySet()) {
                     ObjectNode to = weighed.addObject();
                     to.put("item", name).put("lot", lot.getKey());
-                    to.put("target", first ? written(target) : null);
-                    double sum = 0;
-                    for (double each : lot.getValue()) {
-                        sum += each;
-                    }
-                    to.put("actual", written(sum));
+                    to.put("target", first ? written(target(item)) : null);
+                    to.put("actual", written(sum(lot.getValue())));
                     first = false;
                 }
             }

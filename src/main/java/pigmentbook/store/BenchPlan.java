@@ -144,11 +144,21 @@ public final class BenchPlan {
                         weighing.lots().isEmpty()
                                 ? Pour.UNKNOWN_LOT
                                 : weighing.lots().get(0).lotId());
+                mix.shares().pigments().stream()
+                        .filter(share -> share.item().equals(weighing.item()))
+                        .forEach(share -> strength(item, share.strength()));
                 String coarse = coarse(mix, layer, weighing);
                 if (!coarse.isEmpty()) {
                     item.put("coarse", coarse);
                 }
             }
+        }
+    }
+
+    /** How strong a lot is, or the lots that a target counts on; the reference lot's strength goes without saying. */
+    private static void strength(ObjectNode to, double factor) {
+        if (factor != 1) {
+            to.put("strength", Numbers.plain(100 * factor) + " %");
         }
     }
 
@@ -171,8 +181,9 @@ public final class BenchPlan {
             Item item = weighing.item();
             ArrayNode lots = to.putArray(item.id());
             for (Lot lot : book.lotsOf(mix.resin().id(), item)) {
-                lots.addObject()
-                        .put("lot", lot.id())
+                ObjectNode each = lots.addObject();
+                strength(each, lot.strengthFactor());
+                each.put("lot", lot.id())
                         .put("code", lot.code())
                         .put("good", lot.isGoodOn(mix.on()))
                         .put(

@@ -243,6 +243,25 @@ class BenchBrowserTest extends CopiedBookInBrowser {
         assertThat(browser.find("#g").getAttribute("value")).isEqualTo("5.");
     }
 
+    /** AP-07 is 104 % strong, AP-05 as strong as the reference lot: the same colour takes 1.04 times as much of it. */
+    @Test
+    void anotherLotsStrengthChangesTheTarget() throws IOException {
+        begin("lead=total&total=500+g&cup=1500+g");
+        browser.find("#who").sendKeys("Ida");
+        weigh(target());
+        browser.waitFor("the next item", () -> title().equals("Amber paste"));
+        double planned = Double.parseDouble(target());
+        press("Change lot");
+        browser.find("#lot").sendKeys("AP-05");
+        press("Take this lot");
+        browser.waitFor("the target follows", () -> Math.abs(Double.parseDouble(target()) - planned * 1.04) < 0.011);
+        assertThat(browser.text(".at-item"))
+                .contains("Lot AP-05 is 100 % strong, the plan counted on 104 %: the amount is worked out for it.");
+        shot("bench-strength");
+        weigh(target());
+        browser.waitFor("it is within its range", () -> title().equals("Copper mica"));
+    }
+
     @Test
     void anItemItsScaleIsTooCoarseForSaysSo() throws IOException {
         begin("lead=total&total=30+g&cup=1500+g");

@@ -1,6 +1,7 @@
 package pigmentbook.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
@@ -15,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import pigmentbook.quantity.Mass;
 import pigmentbook.store.BookFolder;
 import pigmentbook.store.Opened;
 
@@ -252,5 +254,25 @@ class BenchEntriesTest {
                 "/pours/" + pour + "/log",
                 "{\"device\":\"phone\",\"base\":0,\"ago\":90000,\"entries\":[" + entry + "]}");
         assertThat(record().get("log").get(0).get("at").asText()).isEqualTo("2026-11-25T08:28:30Z");
+    }
+
+    /**
+     * The plan counts on AP-07, which is 104 % strong; AP-05 is as strong as the reference lot, so it takes 1.04 times
+     * as much.
+     */
+    @Test
+    void aWeakerLotTakesMoreToTheSameTarget() throws IOException {
+        JsonNode planned = record().at("/plan/layers/0/cups/0/items/1");
+        assertThat(planned.get("lot").asText() + " " + planned.get("strength").asText())
+                .isEqualTo("AP-07 104 %");
+        double target = grams(planned.get("target"));
+        enter("phone", 0, weigh(1, "amber-paste", "2 g", "AP-07"), weigh(1, "amber-paste", "1 g", "AP-05"));
+        JsonNode weighed = record().at("/layers/0/cups/0/weighed");
+        assertThat(grams(weighed.get(0).get("target"))).isCloseTo(2 + (target - 2) * 1.04, within(1e-4));
+        assertThat(weighed.get(1).get("target").isNull()).isTrue();
+    }
+
+    private static double grams(JsonNode text) {
+        return Mass.parse(text.asText()).grams();
     }
 }
