@@ -1,5 +1,6 @@
 package pigmentbook.sheet;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -15,6 +16,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
+import pigmentbook.book.Lot;
 import pigmentbook.book.NearIds;
 import pigmentbook.book.Recipe;
 import pigmentbook.quantity.Amount;
@@ -30,6 +32,9 @@ public final class ReadBack {
 
     /** An office program keeps 15 digits, so a total that it saved again may differ behind them. */
     private static final double SAME = 1e-9;
+
+    /** Sums of weights carry binary dust. */
+    private static final double LAST_BITS_GRAMS = 1e-6;
 
     private static final int FIRST_YEAR = 2000;
     private static final int LAST_YEAR = 2100;
@@ -97,7 +102,8 @@ public final class ReadBack {
         back.head();
         back.weighed();
         back.end();
-        return new Draft(back.pour, back.differences(), List.copyOf(back.problems), entries.notes());
+        List<Difference> differences = back.differences();
+        return new Draft(back.pour, differences, List.copyOf(back.problems), back.notes(differences));
     }
 
     private void problem(String cell, String text) {
@@ -348,6 +354,63 @@ public final class ReadBack {
             }
         });
         return List.copyOf(differences);
+    }
+
+    /**
+     * What a person should look at and nobody can put right for them: comments, lots of another strength, lots too
+     * small.
+     */
+    private List<Entries.Problem> notes(List<Difference> differences) {
+        List<Entries.Problem> notes = new ArrayList<>(entries.notes());
+        for (Difference each : differences) {
+            Lot was = each.was() == null ? null : book.lots().get(each.was());
+            Lot is = each.is() == null ? null : book.lots().get(each.is());
+            if (was != null && is != null && was.strengthFactor() != is.strengthFactor()) {
+                notes.add(new Entries.Problem(
+                        each.cell(),
+                        "The lot " + is.id() + " is " + percent(is) + " strong, and the target counts on " + was.id()
+                                + " with " + percent(was) + ": the colour differs unless the amount did too."));
+            }
+        }
+        weighedByLot().forEach((id, grams) -> {
+            Lot lot = book.lots().get(id);
+            if (lot != null && grams > book.leftGrams(lot) + LAST_BITS_GRAMS) {
+                notes.add(new Entries.Problem(
+                        firstCellOf(id),
+                        "This takes " + Numbers.fixed(grams, 2) + " g of the lot " + id + ", and "
+                                + Numbers.fixed(book.leftGrams(lot), 2)
+                                + " g was left. If another lot went in too, write it in the cups it went into."));
+            }
+        });
+        return List.copyOf(notes);
+    }
+
+    private static String percent(Lot lot) {
+        return Numbers.plain(Math.rint(1000 * lot.strengthFactor()) / 10) + " %";
+    }
+
+    /** What the sheet takes of each lot, in g, thrown cups too. */
+    private Map<String, Double> weighedByLot() {
+        Map<String, Double> grams = new TreeMap<>();
+        pour.findValues("weighed").forEach(rows -> rows.forEach(row -> add(grams, row)));
+        pour.path("thrown").forEach(row -> add(grams, row));
+        return grams;
+    }
+
+    private static void add(Map<String, Double> grams, JsonNode row) {
+        if (row.path("lot").isTextual() && row.path("actual").isTextual()) {
+            grams.merge(
+                    row.path("lot").textValue(),
+                    Mass.parse(row.path("actual").textValue()).grams(),
+                    Double::sum);
+        }
+    }
+
+    private String firstCellOf(String lot) {
+        return entries.cells().keySet().stream()
+                .filter(name -> name.startsWith("lot_") && entries.at(name).equals(lot))
+                .findFirst()
+                .orElse(CellNames.PLAN);
     }
 
     private static @Nullable String orNull(String text) {

@@ -446,4 +446,39 @@ class ReadBackTest {
         assertThat(fromDraft.problems()).isEmpty();
         assertThat(fromDraft.pour()).isEqualTo(fromSheet.pour());
     }
+
+    private static Map<String, String> notes(ReadBack.Draft draft) {
+        Map<String, String> notes = new LinkedHashMap<>();
+        draft.notes().forEach(each -> notes.put(each.cell(), each.text()));
+        return notes;
+    }
+
+    @Test
+    void aLotOfAnotherStrengthIsToldAndChangesNoAmount() {
+        ReadBack.Draft draft = filled(
+                SheetWriters.Format.CSV,
+                ONE_CUP,
+                Map.of("lot_1_1_amber_paste", "AP-99", "actual_g_1_1_amber_paste", "11.1"));
+        assertThat(draft.problems()).isEmpty();
+        assertThat(notes(draft))
+                .containsExactly(Map.entry(
+                        "lot_1_1_amber_paste",
+                        "The lot AP-99 is 100 % strong, and the target counts on AP-07 with 96 %: the colour differs"
+                                + " unless the amount did too."));
+        assertThat(weighed(draft, 1, 1, "amber-paste").path("actual").asText()).isEqualTo("11.1 g");
+    }
+
+    @Test
+    void moreOfALotThanWasLeftIsTold() {
+        ReadBack.Draft draft = filled(
+                SheetWriters.Format.CSV,
+                MIX,
+                Map.of("actual_g_1_1_copper_mica", "4.9", "actual_g_2_1_copper_mica", "4.9"));
+        assertThat(draft.problems()).isEmpty();
+        assertThat(notes(draft))
+                .containsExactly(Map.entry(
+                        "lot_1_1_copper_mica",
+                        "This takes 9.80 g of the lot CM-03, and 5.00 g was left. If another lot went in too, write it"
+                                + " in the cups it went into."));
+    }
 }

@@ -215,6 +215,7 @@ public final class Studio {
         lots.add(lot("A-2409", "slow-cast", Lot.Part.A, "40 kg", "100 %"));
         lots.add(lot("B-2409", "slow-cast", Lot.Part.B, "20 kg", "100 %"));
         lots.add(lot("AP-07", "amber-paste", null, "900 g", "96 %"));
+        lots.add(lot("AP-99", "amber-paste", null, "30 g", "100 %"));
         lots.add(lot("CM-03", "copper-mica", null, "5 g", "100 %"));
         lots.add(lot("CM-04", "copper-mica", null, "16 g", "100 %"));
         lots.add(lot("RP-02", "rust-paste", null, "400 g", "100 %"));
