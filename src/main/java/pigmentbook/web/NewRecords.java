@@ -57,6 +57,11 @@ final class NewRecords {
                 throw new SheetEdits.BadRequest(wrong);
             }
         }
+        if (kind == Kind.LOT
+                && book.resins().containsKey(cells.path("/of").asText().strip())
+                && cells.path("/part").asText().isBlank()) {
+            throw new SheetEdits.BadRequest("\"part\" is missing; A or B was expected for a lot of a resin.");
+        }
         live.writer().create(kind, id, BookWriter.with(record, edits));
         return id;
     }

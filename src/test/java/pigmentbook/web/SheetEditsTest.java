@@ -92,6 +92,7 @@ class SheetEditsTest {
                     lot     | {"id":"Q-1","/of":"amber-pasta"} | There is no resin or pigment "amber-pasta" on the shelf. Nearest: amber-paste.
                     lot     | {"/of":"amber-paste"}            | Type the lot's id first: what stands on its label.
                     pigment | {"/density":"1.2 g/mL"}          | Type its name first.
+                    lot     | {"id":"A-1","/of":"slow-cast","/quantity":"6 kg"} | "part" is missing; A or B was expected for a lot of a resin.
                     """)
     void aRowThatIsNotWholeIsNotKept(String kind, String cells, String text) {
         HttpResponse<String> answer = served.post("/records", "{\"kind\":\"" + kind + "\",\"cells\":" + cells + "}");
