@@ -117,7 +117,7 @@ public final class ReadBack {
         pour.put("revision", revision);
         if (revision == null) {
             problem(CellNames.REVISION, "The revision's number is missing. Write the one that was mixed.");
-        } else if (recipe != null && recipe.revisions().stream().noneMatch(each -> each.number() == revision)) {
+        } else if (recipe != null && recipe.revision(revision) == null) {
             problem(
                     CellNames.REVISION,
                     "The recipe " + recipe.id() + " has no revision " + revision + "; its last one is "
@@ -244,12 +244,7 @@ public final class ReadBack {
 
     private Recipe.@Nullable Revision revision() {
         Recipe recipe = book.recipes().get(pour.path("recipe").asText());
-        return recipe == null
-                ? null
-                : recipe.revisions().stream()
-                        .filter(each -> each.number() == pour.path("revision").asInt())
-                        .findFirst()
-                        .orElse(null);
+        return recipe == null ? null : recipe.revision(pour.path("revision").asInt());
     }
 
     private @Nullable String depth(int layer) {
@@ -407,9 +402,14 @@ public final class ReadBack {
     }
 
     private String firstCellOf(String lot) {
-        return entries.cells().keySet().stream()
-                .filter(name -> name.startsWith("lot_") && entries.at(name).equals(lot))
+        return entries.weighings().stream()
+                .filter(each -> each.lot().equals(lot))
+                .map(each -> each.row().cell("lot"))
                 .findFirst()
+                .or(() -> entries.cells().keySet().stream()
+                        .filter(name ->
+                                name.startsWith("lot_") && entries.at(name).equals(lot))
+                        .findFirst())
                 .orElse(CellNames.PLAN);
     }
 

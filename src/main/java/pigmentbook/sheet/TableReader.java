@@ -52,7 +52,8 @@ public final class TableReader {
 
     /** Returns whether a file is a zip file without a workbook in it: a pack, if it is of a book at all. */
     public static boolean isOtherZip(Path file) throws IOException {
-        if (firstBytes(file) != ZIP && firstBytes(file) != EMPTY_ZIP) {
+        int first = firstBytes(file);
+        if (first != ZIP && first != EMPTY_ZIP) {
             return false;
         }
         try {

@@ -113,6 +113,7 @@ final class WeighedRows {
                 records.add(row.record());
             }
         });
+        records.addAll(byLot.keySet());
         List<RowName> rows = new ArrayList<>();
         for (String record : records) {
             RowName row = RowName.ofRecord(record);
@@ -160,7 +161,9 @@ final class WeighedRows {
             String lot = lot(row, entries.at(row.cell("lot")), revision);
             return List.of(weighing(row, lot, target, actual(actual, entries.at(actual))));
         }
-        requireSum(actual, lots);
+        if (entries.cells().containsKey(actual)) {
+            requireSum(row, lots);
+        }
         return lots;
     }
 
@@ -180,15 +183,21 @@ final class WeighedRows {
     }
 
     /** What the lots gave has to be what the row says was weighed: else one of the two was changed afterwards. */
-    private void requireSum(String cell, List<ObjectNode> lots) {
-        String row = actual(cell, entries.at(cell));
+    private void requireSum(RowName row, List<ObjectNode> lots) {
+        String cell = row.cell("actual_g");
         double sum = 0;
         for (ObjectNode each : lots) {
-            sum += each.path("actual").isTextual()
-                    ? Mass.parse(each.path("actual").asText()).grams()
-                    : Double.NaN;
+            if (!each.path("actual").isTextual()) {
+                problem(
+                        cell,
+                        "What the lot " + each.path("lot").asText(Pour.UNKNOWN_LOT)
+                                + " gave to this row is missing. Write its grams.");
+                return;
+            }
+            sum += Mass.parse(each.path("actual").asText()).grams();
         }
-        if (row == null || Math.abs(sum - Mass.parse(row).grams()) > SAME_GRAMS) {
+        String said = actual(cell, entries.at(cell));
+        if (said == null || Math.abs(sum - Mass.parse(said).grams()) > SAME_GRAMS) {
             problem(
                     cell,
                     "The lots of this row give " + Typed.grams(sum) + " together, but it says "

@@ -17,6 +17,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
 import java.util.function.IntConsumer;
+import java.util.stream.Stream;
 import pigmentbook.book.Book;
 import pigmentbook.book.Lot;
 import pigmentbook.book.Mold;
@@ -58,8 +59,8 @@ public final class BookFolder {
      */
     public Opened open(IntConsumer progress) throws BookUnavailableException {
         requireFolder();
-        finishTogether();
         long now = System.currentTimeMillis();
+        List<Problem> unfinished = finishTogether();
         Listing listing = Listing.of(folder);
         if (listing.files().isEmpty() && listing.problems().isEmpty()) {
             throw new BookUnavailableException(
@@ -70,7 +71,11 @@ public final class BookFolder {
             progress.accept(read.incrementAndGet());
             return read(file);
         });
-        return opened(loaded, listing.problems(), now);
+        return opened(loaded, with(unfinished, listing), now);
+    }
+
+    private static List<Problem> with(List<Problem> unfinished, Listing listing) {
+        return Stream.concat(unfinished.stream(), listing.problems().stream()).toList();
     }
 
     /**
@@ -84,30 +89,33 @@ public final class BookFolder {
         requireFolder();
         long now = System.currentTimeMillis();
         Opened.Look last = before.look();
+        List<Problem> unfinished = finishTogether();
         Listing listing = Listing.of(folder);
+        List<Problem> listed = with(unfinished, listing);
         List<Loaded> loaded = each(listing, file -> again(file, last));
         boolean same = loaded.size() == last.files().size()
-                && listing.problems().equals(last.listed())
+                && listed.equals(last.listed())
                 && loaded.stream().allMatch(each -> {
                     Loaded old = last.files().get(each.file().name());
                     return old != null && each.saysTheSameAs(old);
                 });
         if (same) {
-            before.lookedAgain(Opened.Look.of(loaded, listing.problems(), now));
+            before.lookedAgain(Opened.Look.of(loaded, listed, now));
             return before;
         }
-        return opened(loaded, listing.problems(), now);
+        return opened(loaded, listed, now);
     }
 
-    /** Where it can't be finished, as on a disk that only reads, the records are read as they lie. */
-    private void finishTogether() {
+    /** Where it can't be finished, as on a disk that only reads, the records are read as they lie, and it is told. */
+    private List<Problem> finishTogether() {
         if (Files.exists(folder.resolve(Together.FILE))) {
             try {
                 new RecordFiles(folder, new Disk()).lock().close();
             } catch (SaveFailedException e) {
-                System.getLogger(BookFolder.class.getName()).log(System.Logger.Level.WARNING, e.getMessage());
+                return List.of(new Problem(Together.FILE, 0, "unfinished-change", String.valueOf(e.getMessage())));
             }
         }
+        return List.of();
     }
 
     private void requireFolder() throws BookUnavailableException {

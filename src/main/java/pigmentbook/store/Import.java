@@ -2,7 +2,6 @@ package pigmentbook.store;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.function.UnaryOperator;
@@ -105,7 +104,7 @@ public final class Import {
 
     /** Returns the words for what a column may hold; the last, "-", is for nothing. */
     public static List<String> words() {
-        return Arrays.stream(Meaning.values()).map(Meaning::word).toList();
+        return Meaning.ofColumns().stream().map(Meaning::word).toList();
     }
 
     /** A record that the book has with other values. */

@@ -1,6 +1,7 @@
 package pigmentbook.store;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
@@ -148,9 +149,14 @@ enum Meaning {
         return null;
     }
 
+    /** Returns what a person may say of a column. */
+    static List<Meaning> ofColumns() {
+        return Arrays.stream(values()).filter(each -> each != RATIO_PART).toList();
+    }
+
     static @Nullable Meaning ofWord(String word) {
-        for (Meaning each : values()) {
-            if (each != RATIO_PART && each.word.equalsIgnoreCase(word.strip())) {
+        for (Meaning each : ofColumns()) {
+            if (each.word.equalsIgnoreCase(word.strip())) {
                 return each;
             }
         }
@@ -159,8 +165,8 @@ enum Meaning {
 
     static String words() {
         StringBuilder words = new StringBuilder();
-        for (Meaning each : values()) {
-            if (each != NOT_USED && each != RATIO_PART) {
+        for (Meaning each : ofColumns()) {
+            if (each != NOT_USED) {
                 words.append(words.length() == 0 ? "" : ", ").append(each.word);
             }
         }

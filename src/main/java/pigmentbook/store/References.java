@@ -141,7 +141,7 @@ final class References {
         Recipe recipe = book.recipes().get(pour.recipeId());
         if (recipe == null) {
             unknown(file, "/recipe", "recipe", pour.recipeId(), book.recipes().keySet());
-        } else if (recipe.revisions().stream().noneMatch(each -> each.number() == pour.revision())) {
+        } else if (recipe.revision(pour.revision()) == null) {
             add(
                     file,
                     "/revision",

@@ -8,7 +8,9 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -53,14 +55,21 @@ final class Together {
         if (bytes == null) {
             return;
         }
+        List<Part> parts;
         try {
-            for (JsonNode part : JsonFile.read(bytes).path("together")) {
-                finish(files, part);
-            }
-        } catch (RefusedException | IllegalArgumentException e) {
+            parts = read(bytes);
+        } catch (RefusedException | SaveFailedException | IllegalArgumentException e) {
             throw new SaveFailedException("The file \"" + begun
                     + "\" is to finish a change of several records, but can't be read. Move it away, then look what"
                     + " those records say. Nothing was changed.");
+        }
+        for (Part part : parts) {
+            Path path = files.find(part.kind(), part.id());
+            byte[] there = RecordFiles.bytes(path);
+            if (Objects.equals(there == null ? null : Versions.of(there), part.before())) {
+                files.makeFolder(RecordFiles.parent(path));
+                files.put(path, part.text().getBytes(StandardCharsets.UTF_8));
+            }
         }
         try {
             Files.deleteIfExists(begun);
@@ -70,18 +79,17 @@ final class Together {
         files.force(folder);
     }
 
-    private static void finish(RecordFiles files, JsonNode part) throws SaveFailedException, RefusedException {
-        Kind kind = Kind.valueOf(part.path("kind").asText());
-        String id = part.path("id").asText();
-        RecordFiles.requireId(kind, id);
-        byte[] is = part.path("is").asText().getBytes(StandardCharsets.UTF_8);
-        Records.read(kind, id, is);
-        Path path = files.find(kind, id);
-        byte[] there = RecordFiles.bytes(path);
-        String version = there == null ? null : Versions.of(there);
-        if (java.util.Objects.equals(version, part.path("before").textValue())) {
-            files.makeFolder(RecordFiles.parent(path));
-            files.put(path, is);
+    /** Reads all of it before any of it is done. */
+    private static List<Part> read(byte[] bytes) throws RefusedException, SaveFailedException {
+        List<Part> parts = new ArrayList<>();
+        for (JsonNode part : JsonFile.read(bytes).path("together")) {
+            Kind kind = Kind.valueOf(part.path("kind").asText());
+            String id = part.path("id").asText();
+            String text = part.path("is").asText();
+            RecordFiles.requireId(kind, id);
+            Records.read(kind, id, text.getBytes(StandardCharsets.UTF_8));
+            parts.add(new Part(kind, id, part.path("before").textValue(), text));
         }
+        return parts;
     }
 }

@@ -97,14 +97,7 @@ public final class Loadings {
     /** Returns the revision that was poured, or null where the book lacks it. */
     static Recipe.@Nullable Revision revision(Book book, Pour pour) {
         Recipe recipe = book.recipes().get(pour.recipeId());
-        if (recipe != null) {
-            for (Recipe.Revision each : recipe.revisions()) {
-                if (each.number() == pour.revision()) {
-                    return each;
-                }
-            }
-        }
-        return null;
+        return recipe == null ? null : recipe.revision(pour.revision());
     }
 
     private static double strength(Book book, @Nullable String lotId) {

@@ -33,14 +33,9 @@ public record BroughtColumns(
      */
     public record Sheet(String name, String as, boolean asChosen, List<Column> columns, int more) {
 
-        /** Returns whether it lists resins, which are there to be looked up. */
-        public boolean resins() {
-            return as.isEmpty() && columns.stream().anyMatch(each -> each.word().equals("resin"));
-        }
-
         /** Returns whether a person has to say what it holds. */
         public boolean unclear() {
-            return as.isEmpty() && !resins();
+            return as.isEmpty();
         }
     }
 
@@ -67,11 +62,6 @@ public record BroughtColumns(
     /** Returns whether something in it is read as recipes, or not yet as anything. */
     public boolean recipes() {
         return sheets.stream().anyMatch(each -> each.unclear() || each.as().equals("recipes"));
-    }
-
-    /** Returns how many sheets are there to be looked up only. */
-    public long lookUps() {
-        return sheets.stream().filter(Sheet::resins).count();
     }
 
     static BroughtColumns of(Import.Found found, Import.Request request, Book book) {

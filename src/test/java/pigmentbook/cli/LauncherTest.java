@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
@@ -30,5 +31,12 @@ class LauncherTest {
         assertThat(said)
                 .isEqualTo("The program is not built yet. In " + folder.toRealPath()
                         + " run: mvn -q -DskipTests package\n");
+    }
+
+    @Test
+    void theRehearsalGoesThroughTheDemoBookAndLeavesItAsItWas() throws Exception {
+        FileTime before = Files.getLastModifiedTime(Path.of("recipes"));
+        Rehearsal.main(new String[] {"recipes"});
+        assertThat(Files.getLastModifiedTime(Path.of("recipes"))).isEqualTo(before);
     }
 }

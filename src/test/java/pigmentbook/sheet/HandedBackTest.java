@@ -64,4 +64,23 @@ class HandedBackTest {
         weighings.addObject().put("cell", "gold").put("lot", "x").put("grams", "1");
         assertThatThrownBy(() -> Entries.of(back)).isInstanceOf(NoMixSheetException.class);
     }
+
+    @Test
+    void aLotWhoseGramsAreMissingAndARowThatIsNowhereAreTold() throws Exception {
+        ObjectNode back = HandedBack.begun(ONE_CUP, Studio.sheet(ONE_CUP).info());
+        ObjectNode cells = (ObjectNode) back.get("entries");
+        for (Mix.Weighing each : ONE_CUP.layers().get(0).cups().get(0).items()) {
+            String ending = HandedBack.ending(1, 1, each.item().id());
+            cells.put("actual_g_" + ending, "")
+                    .put("lot_" + ending, each.lots().get(0).lotId());
+        }
+        ArrayNode weighings = back.putArray("weighings");
+        weighings.addObject().put("cell", "1_1_part_A").put("lot", "A-2409").put("grams", "");
+        weighings.addObject().put("cell", "1_1_part_A").put("lot", "unknown").put("grams", "600");
+        weighings.addObject().put("cell", "2_1_part_A").put("lot", "A-2409").put("grams", "77");
+        Map<String, String> problems = problems(ReadBack.of(Entries.of(back), Studio.book()));
+        assertThat(problems.get("actual_g_1_1_part_A"))
+                .isEqualTo("What the lot A-2409 gave to this row is missing. Write its grams.");
+        assertThat(problems.get("actual_g_2_1_part_A")).contains("is not on the sheet any more");
+    }
 }

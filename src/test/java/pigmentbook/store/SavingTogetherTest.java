@@ -178,10 +178,15 @@ class SavingTogetherTest {
         Files.writeString(
                 folder.resolve(Together.FILE), "{ \"together\": [ { \"kind\": \"LOT\", \"id\": \"../x\" } ] }");
         assertThatThrownBy(() -> writer.change(Kind.LOT, "AP-07", now -> now.put("code", "on")))
-                .isInstanceOf(SaveFailedException.class);
+                .isInstanceOf(SaveFailedException.class)
+                .hasMessageContaining("Move it away");
         Files.writeString(folder.resolve(Together.FILE), "{");
         assertThatThrownBy(() -> writer.change(Kind.LOT, "AP-07", now -> now.put("code", "on")))
                 .hasMessageContaining("Move it away");
+        assertThat(new BookFolder(folder).open().problems()).singleElement().satisfies(problem -> {
+            assertThat(problem.file() + " " + problem.code()).isEqualTo(".together unfinished-change");
+            assertThat(problem.text()).contains("Move it away");
+        });
         assertThat(new BookFolder(folder).open().book().lots()).containsKey("AP-07");
     }
 
