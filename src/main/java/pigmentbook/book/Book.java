@@ -6,8 +6,11 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import java.util.function.Function;
 
 /** The indexed whole: every record by its id, and what can be derived from the pours. Immutable. */
@@ -24,6 +27,9 @@ public final class Book {
     private final Map<Item, List<Lot>> pigmentLots = new LinkedHashMap<>();
     private final Map<String, List<Lot>> resinLots = new LinkedHashMap<>();
     private final Map<String, LotUse> uses = new LinkedHashMap<>();
+    /** The lots that hold some of a lot, by its id. */
+    private final Map<String, List<String>> holders = new HashMap<>();
+
     private final List<String> poured;
 
     /** Makes a book of its records; later records of the same id win. */
@@ -43,6 +49,9 @@ public final class Book {
         this.recipes = byId(recipes, Recipe::id);
         this.pours = byId(pours, Pour::id);
         for (Lot lot : this.lots.values()) {
+            for (Lot.Share share : lot.shares()) {
+                holders.computeIfAbsent(share.lotId(), id -> new ArrayList<>()).add(lot.id());
+            }
             if (lot.part() == null) {
                 pigmentLots
                         .computeIfAbsent(Item.of(lot.of()), item -> new ArrayList<>())
@@ -167,13 +176,41 @@ public final class Book {
         return corrected;
     }
 
-    /** Returns the recipes that a lot went into, by id. */
-    public List<String> recipesWith(Lot lot) {
-        LotUse use = uses.get(lot.id());
-        return use == null
-                ? List.of()
-                : use.recipes.stream().mapToObj(poured::get).toList();
+    /** Returns where a lot went, by itself and as a share of lots put together. */
+    public Whereabouts whereUsed(Lot lot) {
+        Set<String> holding = new LinkedHashSet<>();
+        follow(lot.id(), holding);
+        List<LotUse> used =
+                holding.stream().map(uses::get).filter(Objects::nonNull).toList();
+        holding.remove(lot.id());
+        BitSet recipes = new BitSet();
+        used.forEach(use -> recipes.or(use.recipes));
+        return new Whereabouts(
+                used.size() == 1
+                        ? Collections.unmodifiableList(used.get(0).pourIds)
+                        : used.stream()
+                                .flatMap(use -> use.pourIds.stream())
+                                .distinct()
+                                .sorted()
+                                .toList(),
+                recipes.stream().mapToObj(poured::get).toList(),
+                List.copyOf(holding));
     }
+
+    private void follow(String lotId, Set<String> holding) {
+        if (holding.add(lotId)) {
+            holders.getOrDefault(lotId, List.of()).forEach(holder -> follow(holder, holding));
+        }
+    }
+
+    /**
+     * Where a lot went.
+     *
+     * @param pourIds the pours that took from it, or from a lot that holds some of it, in order
+     * @param recipeIds those pours' recipes, in order
+     * @param lotIds the lots it was put into
+     */
+    public record Whereabouts(List<String> pourIds, List<String> recipeIds, List<String> lotIds) {}
 
     /**
      * How a lot's stock comes about, in g: left = received − poured + corrected.

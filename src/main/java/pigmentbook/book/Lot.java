@@ -24,6 +24,7 @@ import pigmentbook.quantity.Percent;
  * @param strength how strong it is beside the reference lot; null stands for 100 %
  * @param dropMass overrides the product's, or null
  * @param corrections changes of stock that no pour explains
+ * @param shares what it was put together from; empty for a lot that came as it is
  */
 public record Lot(
         String id,
@@ -38,7 +39,8 @@ public record Lot(
         @Nullable Density density,
         @Nullable Percent strength,
         @Nullable Mass dropMass,
-        List<Correction> corrections) {
+        List<Correction> corrections,
+        List<Share> shares) {
 
     public Lot {
         if (strength != null && strength.percent() <= 0) {
@@ -61,6 +63,14 @@ public record Lot(
      * @param why why
      */
     public record Correction(@Nullable LocalDate date, Mass change, String why) {}
+
+    /**
+     * A part of a lot that was put together from others.
+     *
+     * @param lotId the lot it was taken from
+     * @param mass how much of it
+     */
+    public record Share(String lotId, Mass mass) {}
 
     /** Returns whether it is still good on a day: through its last day, for ever without one. */
     public boolean isGoodOn(LocalDate day) {

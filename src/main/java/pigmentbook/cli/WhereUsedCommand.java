@@ -5,6 +5,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
+import pigmentbook.book.Book;
 import pigmentbook.book.Lot;
 import pigmentbook.store.Opened;
 
@@ -31,22 +32,28 @@ final class WhereUsedCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         Opened opened = book.open();
         Lot found = StockCommand.lot(book, opened, lot);
-        List<String> pours = opened.book().stockOf(found).pourIds();
-        List<String> recipes = opened.book().recipesWith(found);
+        Book.Whereabouts whereabouts = opened.book().whereUsed(found);
         if (answer.json()) {
             Json.write(book.context().out(), json -> {
                 json.writeStartObject();
                 json.writeStringField("lot", found.id());
-                Json.texts(json, "pours", pours);
-                Json.texts(json, "recipes", recipes);
+                Json.texts(json, "pours", whereabouts.pourIds());
+                Json.texts(json, "recipes", whereabouts.recipeIds());
                 json.writeEndObject();
             });
         } else {
             Lines lines = new Lines(false);
-            lines.hanging("Pours:   ", pours.isEmpty() ? "none" : String.join(", ", pours));
-            lines.hanging("Recipes: ", recipes.isEmpty() ? "none" : String.join(", ", recipes));
+            lines.hanging("Pours:   ", named(whereabouts.pourIds()));
+            lines.hanging("Recipes: ", named(whereabouts.recipeIds()));
+            if (!whereabouts.lotIds().isEmpty()) {
+                lines.hanging("By way of lot: ", named(whereabouts.lotIds()));
+            }
             book.context().out().print(lines);
         }
         return Main.DONE;
+    }
+
+    private static String named(List<String> ids) {
+        return ids.isEmpty() ? "none" : String.join(", ", ids);
     }
 }

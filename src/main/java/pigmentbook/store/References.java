@@ -93,6 +93,19 @@ final class References {
         } else {
             unknown(file, "/of", "pigment", lot.of(), book.pigments().keySet());
         }
+        for (int i = 0; i < lot.shares().size(); i++) {
+            String path = "/shares/" + i + "/lot";
+            String from = lot.shares().get(i).lotId();
+            unknown(file, path, "lot", from, book.lots().keySet());
+            if (from.equals(lot.id()) || book.whereUsed(lot).lotIds().contains(from)) {
+                add(
+                        file,
+                        path,
+                        "looping-link",
+                        "This lot was put together from itself by way of " + from
+                                + ". Name the lots it was made from.");
+            }
+        }
     }
 
     private void recipe(Recipe recipe) {

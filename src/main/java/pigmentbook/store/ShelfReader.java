@@ -119,6 +119,10 @@ final class ShelfReader {
             corrections.add(new Lot.Correction(
                     each.date("date"), each.needAmount("change", Mass::parseChange), each.textOrEmpty("why")));
         }
+        List<Lot.Share> shares = new ArrayList<>();
+        for (Fields each : f.children("shares")) {
+            shares.add(new Lot.Share(each.needText("lot"), each.needAmount("mass", Mass::parse)));
+        }
         Lot.Part part = f.has("part") ? f.word("part", Lot.Part.class, null) : null;
         String of = f.needText("of");
         Mass quantity = f.needAmount("quantity", Mass::parse);
@@ -140,7 +144,8 @@ final class ShelfReader {
                 density,
                 strength,
                 dropMass,
-                List.copyOf(corrections)));
+                List.copyOf(corrections),
+                List.copyOf(shares)));
     }
 
     private static Money money(Fields f) throws RefusedException {

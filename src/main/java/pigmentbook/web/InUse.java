@@ -35,7 +35,9 @@ final class InUse {
             case LOT -> {
                 Lot lot = book.lots().get(id);
                 if (lot != null) {
-                    users.addAll(book.stockOf(lot).pourIds());
+                    Book.Whereabouts whereabouts = book.whereUsed(lot);
+                    users.addAll(whereabouts.pourIds());
+                    whereabouts.lotIds().forEach(holder -> users.add("lot " + holder));
                 }
             }
             case MOLD -> {

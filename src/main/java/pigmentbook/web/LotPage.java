@@ -11,14 +11,15 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
 import pigmentbook.book.Lot;
 import pigmentbook.colour.ColourText;
 import pigmentbook.colour.Lab;
 import pigmentbook.mix.LetDown;
+import pigmentbook.mix.PutTogether;
 import pigmentbook.mix.StockTrail;
 import pigmentbook.quantity.BadAmountException;
-import pigmentbook.quantity.Density;
 import pigmentbook.quantity.Mass;
 import pigmentbook.quantity.Numbers;
 import pigmentbook.store.BookUnavailableException;
@@ -36,6 +37,9 @@ public final class LotPage {
 
     /** A step of the trail. */
     public record Step(String date, String pour, String what, String change, String left) {}
+
+    /** What a lot was put together from. */
+    public record Part(String lot, String mass) {}
 
     static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
         config.routes.get(
@@ -98,14 +102,21 @@ public final class LotPage {
                         ? "no date stated"
                         : (lot.isGoodOn(today) ? "good through " : "past its date: ") + lot.expires());
         values.put("opened", lot.opened() == null ? "" : lot.opened().toString());
-        values.put("left", Figures.of(stock.leftGrams(), 1));
-        values.put("came", Figures.of(stock.receivedGrams(), 1));
-        values.put("poured", Figures.of(stock.pouredGrams(), 1));
-        values.put("corrected", Figures.of(stock.correctedGrams(), 1));
+        values.put("left", Figures.of(stock.leftGrams(), 2));
+        values.put("came", Figures.of(stock.receivedGrams(), 2));
+        values.put("poured", Figures.of(stock.pouredGrams(), 2));
+        values.put("corrected", Figures.of(stock.correctedGrams(), 2));
         values.put("strength", lot.strength() == null ? "100 %" : lot.strength().written());
         values.put("dropMass", lot.dropMass() == null ? "" : lot.dropMass().written());
         values.put("trail", trail);
-        values.put("recipes", book.recipesWith(lot));
+        Book.Whereabouts whereabouts = book.whereUsed(lot);
+        values.put("recipes", whereabouts.recipeIds());
+        values.put("heldBy", whereabouts.lotIds());
+        values.put(
+                "shares",
+                lot.shares().stream()
+                        .map(share -> new Part(share.lotId(), share.mass().written()))
+                        .toList());
         values.put(
                 "others",
                 book.lots().values().stream()
@@ -193,58 +204,50 @@ public final class LotPage {
         set(live, lot, "dropMass", Numbers.plain(Math.rint(grams * 1e5) / 1e5) + " g");
     }
 
-    /**
-     * Puts two lots together into a new one: strength and density follow the shares by mass, and it is good as long as
-     * the shorter-lived of the two.
-     */
     private static void intermix(Context context, LiveBook live, Lot lot, LocalDate today)
             throws SaveFailedException, ConflictException {
-        Book book = live.now().book();
-        Lot other = lot(book, text(context, "other"));
-        if (other.id().equals(lot.id())
-                || !other.of().equals(lot.of())
-                || !java.util.Objects.equals(other.part(), lot.part())) {
-            throw new SaveFailedException("Two different lots of one product are put together; choose another one than "
-                    + other.id() + ". Nothing was changed.");
-        }
+        Lot.Share own = new Lot.Share(lot.id(), grams("Of this lot", text(context, "own")));
+        Lot.Share more = new Lot.Share(text(context, "other"), grams("Of the other lot", text(context, "more")));
         String id = text(context, "into");
-        Mass own = grams("Of this lot", text(context, "own"));
-        Mass more = grams("Of the other lot", text(context, "more"));
-        double sum = own.grams() + more.grams();
-        if (!(own.grams() > 0) || !(more.grams() > 0)) {
-            throw new SaveFailedException("Something of each lot goes in; type the grams of both.");
-        }
-        ObjectNode record = JsonNodeFactory.instance.objectNode();
-        record.put("id", id).put("of", lot.of());
-        if (lot.part() != null) {
-            record.put("part", lot.part().name());
-        }
-        record.put("code", "").put("received", today.toString());
-        LocalDate expires = lot.expires() == null
-                ? other.expires()
-                : other.expires() == null || lot.expires().isBefore(other.expires()) ? lot.expires() : other.expires();
-        record.put("expires", expires == null ? null : expires.toString());
-        record.put("quantity", Mass.ofGrams(sum).written());
-        double strength = (own.grams() * lot.strengthFactor() + more.grams() * other.strengthFactor()) / sum;
-        record.put("strength", Numbers.fixed(strength * 100, 2) + " %");
-        Density a = lot.density();
-        Density b = other.density();
-        if (a != null && b != null) {
-            double gramsPerMl = sum / (own.grams() / a.gramsPerMl() + more.grams() / b.gramsPerMl());
-            record.put("density", Numbers.fixed(gramsPerMl, 4) + " g/mL");
-        }
-        ArrayNode shares = record.putArray("shares");
-        shares.addObject().put("lot", lot.id()).put("mass", own.written());
-        shares.addObject().put("lot", other.id()).put("mass", more.written());
+        ObjectNode record = written(PutTogether.of(live.now().book(), id, today, own, more));
         live.writer()
                 .together(List.of(
                         new BookWriter.Part(Kind.LOT, id, true, none -> record),
-                        taken(lot, own, id, today),
-                        taken(other, more, id, today)));
+                        taken(own, id, today),
+                        taken(more, id, today)));
     }
 
-    private static BookWriter.Part taken(Lot lot, Mass mass, String into, LocalDate today) {
-        Mass by = Mass.parseChange("-" + Numbers.plain(mass.grams()) + " g");
-        return new BookWriter.Part(Kind.LOT, lot.id(), false, now -> corrected(now, by, "put into " + into, today));
+    private static ObjectNode written(Lot lot) {
+        ObjectNode record = JsonNodeFactory.instance.objectNode();
+        record.put("id", lot.id()).put("of", lot.of());
+        if (lot.part() != null) {
+            record.put("part", lot.part().name());
+        }
+        record.put("code", lot.code()).put("received", text(lot.received())).put("expires", text(lot.expires()));
+        record.put("quantity", lot.quantity().written());
+        if (lot.price() != null) {
+            record.putObject("price")
+                    .put("amount", lot.price().amount().toPlainString())
+                    .put("currency", lot.price().currency());
+        }
+        record.put("density", lot.density() == null ? null : lot.density().written());
+        record.put("strength", lot.strength() == null ? null : lot.strength().written());
+        ArrayNode shares = record.putArray("shares");
+        for (Lot.Share share : lot.shares()) {
+            shares.addObject()
+                    .put("lot", share.lotId())
+                    .put("mass", share.mass().written());
+        }
+        return record;
+    }
+
+    private static @Nullable String text(@Nullable LocalDate date) {
+        return date == null ? null : date.toString();
+    }
+
+    private static BookWriter.Part taken(Lot.Share share, String into, LocalDate today) {
+        Mass by = Mass.parseChange("-" + Numbers.plain(share.mass().grams()) + " g");
+        return new BookWriter.Part(
+                Kind.LOT, share.lotId(), false, now -> corrected(now, by, "put into " + into, today));
     }
 }

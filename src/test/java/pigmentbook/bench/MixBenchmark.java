@@ -127,7 +127,8 @@ public class MixBenchmark {
     }
 
     private static Lot lot(String id, String of, Lot.Part part) {
-        return new Lot(id, of, part, "", null, null, null, Mass.parse("50 kg"), null, null, null, null, List.of());
+        return new Lot(
+                id, of, part, "", null, null, null, Mass.parse("50 kg"), null, null, null, null, List.of(), List.of());
     }
 
     /** Works the mix out. */

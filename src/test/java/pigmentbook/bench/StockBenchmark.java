@@ -66,7 +66,8 @@ public class StockBenchmark {
                     null,
                     null,
                     null,
-                    List.of(spilled)));
+                    List.of(spilled),
+                    List.of()));
         }
         List<Pour> pours = new ArrayList<>();
         for (int i = 0; i < POURS; i++) {
@@ -113,8 +114,8 @@ public class StockBenchmark {
     /** The pours and the recipes of one lot. */
     @Benchmark
     public int whereUsed() {
-        return book.stockOf(everywhere).pourIds().size()
-                + book.recipesWith(everywhere).size();
+        return book.whereUsed(everywhere).pourIds().size()
+                + book.whereUsed(everywhere).recipeIds().size();
     }
 
     /** Each step of a usual lot's stock, as its page shows it: some 125 pours. */

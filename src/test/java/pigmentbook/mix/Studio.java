@@ -171,6 +171,7 @@ final class Studio {
                 density == null ? null : Density.parse(density),
                 strength == null ? null : Percent.parse(strength),
                 null,
+                List.of(),
                 List.of()));
         return this;
     }

@@ -236,6 +236,7 @@ public final class Studio {
                 null,
                 Percent.parse(strength),
                 null,
+                List.of(),
                 List.of());
     }
 

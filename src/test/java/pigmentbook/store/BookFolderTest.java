@@ -256,6 +256,20 @@ class BookFolderTest {
                         "missing-part",
                         "\"part\" is missing; A or B was expected for a lot of a resin."),
                 problem(
+                        "shelf/lots/L1.json",
+                        "{ \"of\": \"slow\", \"part\": \"A\", \"quantity\": \"1 kg\","
+                                + "\n\"shares\": [ { \"lot\": \"L1\", \"mass\": \"1 kg\" } ] }",
+                        2,
+                        "looping-link",
+                        "This lot was put together from itself by way of L1. Name the lots it was made from."),
+                problem(
+                        "shelf/lots/L1.json",
+                        "{ \"of\": \"slow\", \"part\": \"A\", \"quantity\": \"1 kg\","
+                                + "\n\"shares\": [ { \"lot\": \"L0\", \"mass\": \"1 kg\" } ] }",
+                        2,
+                        "unknown-lot",
+                        "There is no lot \"L0\" in the book. Nearest: L1. Correct the name, or add the lot."),
+                problem(
                         "pours/2026/p.json",
                         "{ \"recipe\": \"ember\", \"revision\": 3 }",
                         1,

@@ -95,6 +95,7 @@ class BookReadingsTest {
                 null,
                 Percent.of(strength),
                 null,
+                List.of(),
                 List.of());
     }
 

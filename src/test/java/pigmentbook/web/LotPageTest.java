@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import pigmentbook.book.Book;
@@ -79,6 +82,32 @@ class LotPageTest extends ServedCopy {
         assertThat(form("AP-07/intermix", "own", "40 g", "other", "AP-05", "more", "60 g", "into", "AP-MIX")
                         .statusCode())
                 .isEqualTo(409);
+    }
+
+    /** ISO 9001:2015, 8.5.2: where a thing went stays known, also through what it was put into. */
+    @Test
+    void whereALotWentIsFollowedThroughTheLotItWasPutInto() throws Exception {
+        List<String> before = book().whereUsed(lot("AP-07")).pourIds();
+        form("AP-07/intermix", "own", "40 g", "other", "AP-05", "more", "60 g", "into", "AP-MIX");
+        Path pour = folder.resolve("pours/2026/2026-11-20-ember-9.json");
+        Files.writeString(pour, """
+                { "id": "2026-11-20-ember-9", "recipe": "ember", "revision": 1, "started": "2026-11-20T10:00",
+                  "layers": [ { "cups": [ { "weighed": [
+                    { "item": "amber-paste", "lot": "AP-MIX", "target": "10 g", "actual": "10 g" } ] } ] } ] }
+                """);
+        Book now = book();
+        assertThat(before).doesNotContain("2026-11-20-ember-9");
+        assertThat(now.whereUsed(lot("AP-07")).pourIds()).containsAll(before).contains("2026-11-20-ember-9");
+        assertThat(now.whereUsed(lot("AP-07")).lotIds()).containsExactly("AP-MIX");
+        assertThat(now.whereUsed(lot("AP-07")).recipeIds()).contains("ember");
+        assertThat(now.leftGrams(lot("AP-MIX"))).isCloseTo(90, within(1e-9));
+        assertThat(served.get("/shelf/lots/AP-07").body())
+                .contains("Some of it is in lot")
+                .contains("AP-MIX");
+        assertThat(served.get("/shelf/lots/AP-MIX").body())
+                .contains("Put together from")
+                .contains("AP-05");
+        assertThat(new BookFolder(folder).open().check()).isEmpty();
     }
 
     @Test
