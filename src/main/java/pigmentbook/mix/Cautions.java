@@ -279,35 +279,27 @@ final class Cautions {
 
     private void smallAmounts(List<Mix.Offer> offers) {
         for (Mix.Offer offer : offers) {
-            String text = Shown.grams(offer.grams()) + " of " + offer.name() + " in a cup of layer " + offer.layer()
-                    + " is less than the " + Shown.grams(offer.leastGrams()) + " its scale weighs to 2 %: ";
-            Mix.Concentrate concentrate = offer.concentrate();
-            text += concentrate == null
-                    ? "make a concentrate in part A, "
-                    : "take " + Shown.grams(concentrate.grams()) + " of " + concentrate.name() + " instead"
-                            + (concentrate.plainPartASaved() > 0
-                                    ? " (and " + Shown.grams(concentrate.plainPartASaved()) + " less part A), "
-                                    : ", ");
-            text += "mix " + Shown.significant(offer.batchFactor()) + " times as much, or use a scale with steps of "
-                    + Shown.grams(offer.finerStepGrams()) + ".";
-            add("too-little-to-weigh", Caution.Severity.WARN, text, "USP 41's relation at 2 %");
+            add(
+                    TooLittle.CODE,
+                    Caution.Severity.WARN,
+                    TooLittle.ofPigment(offer, inCupOf(offer.layer())),
+                    "USP 41's relation at 2 %");
         }
         for (Mix.Layer layer : mix.layers()) {
             for (Mix.Weighing weighing : layer.cups().get(0).items()) {
-                double least = Offers.STEPS_FOR_PART * weighing.scale().step().grams();
-                if (!weighing.item().isPigment()
-                        && weighing.exactGrams() > 0
-                        && weighing.exactGrams() < least * (1 - 1e-9)) {
+                if (TooLittle.isPart(weighing)) {
                     add(
-                            "too-little-to-weigh",
+                            TooLittle.CODE,
                             Caution.Severity.WARN,
-                            Shown.grams(weighing.exactGrams()) + " of " + weighing.item() + " in a cup of layer "
-                                    + layer.number() + " is less than the " + Shown.grams(least)
-                                    + " its scale weighs to 1 %; use a finer scale or a bigger batch.",
+                            TooLittle.ofPart(weighing, inCupOf(layer.number())),
                             "USP 41's relation at 1 %");
                 }
             }
         }
+    }
+
+    private static String inCupOf(int layer) {
+        return " in a cup of layer " + layer;
     }
 
     private void loadings(Map<Item, Pigment> pigments) {

@@ -90,7 +90,8 @@ final class WeighTable {
                     scales.fine(),
                     lots));
         }
-        inCup += weighB;
+        // Steps of 0.01 g don't add up exactly in binary; far below any scale they do.
+        inCup = Math.rint((inCup + weighB) * 1e9) / 1e9;
         items.add(weighing(Item.PART_B, "Part B", exactB, weighB, partB, inCup, scales.resin(), lots));
         double ratio = weighB == 0 ? Double.POSITIVE_INFINITY : (weighA + carried) / weighB;
         double meant = proportions.partA() / proportions.partB();

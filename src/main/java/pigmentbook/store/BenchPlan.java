@@ -14,6 +14,7 @@ import pigmentbook.book.Recipe;
 import pigmentbook.mix.Caution;
 import pigmentbook.mix.Mix;
 import pigmentbook.mix.Timeline;
+import pigmentbook.mix.TooLittle;
 import pigmentbook.quantity.Mass;
 import pigmentbook.quantity.Numbers;
 
@@ -147,7 +148,7 @@ public final class BenchPlan {
                 mix.shares().pigments().stream()
                         .filter(share -> share.item().equals(weighing.item()))
                         .forEach(share -> strength(item, share.strength()));
-                String coarse = coarse(mix, layer, weighing);
+                String coarse = TooLittle.of(mix, layer, weighing);
                 if (!coarse.isEmpty()) {
                     item.put("coarse", coarse);
                 }
@@ -160,19 +161,6 @@ public final class BenchPlan {
         if (factor != 1) {
             to.put("strength", Numbers.plain(100 * factor) + " %");
         }
-    }
-
-    /** What the mix says of an item that its scale can't weigh well; empty where it can. */
-    private static String coarse(Mix mix, Mix.Layer layer, Mix.Weighing weighing) {
-        String name =
-                weighing.item().isPigment() ? weighing.name() : weighing.item().id();
-        String subject = " of " + name + " in a cup of layer " + layer.number() + " ";
-        return mix.cautions().stream()
-                .filter(each ->
-                        each.code().equals("too-little-to-weigh") && each.text().contains(subject))
-                .map(each -> each.text().replace(subject, " of " + name + " "))
-                .findFirst()
-                .orElse("");
     }
 
     /** The lots that may be chosen, so that a phone can choose while it can't reach the book. */

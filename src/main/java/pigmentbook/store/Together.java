@@ -44,7 +44,16 @@ final class Together {
                     .put("before", part.before())
                     .put("is", part.text());
         }
-        files.put(folder.resolve(FILE), JsonLayout.file(all).getBytes(StandardCharsets.UTF_8));
+        byte[] bytes = JsonLayout.file(all).getBytes(StandardCharsets.UTF_8);
+        try {
+            read(bytes);
+        } catch (RefusedException e) {
+            // What could not be read again would stand in the way of every later change.
+            throw new SaveFailedException("These records are too long to be changed together: "
+                    + String.join(", ", parts.stream().map(Part::id).toList())
+                    + ". Shorten their notes. Nothing was changed.");
+        }
+        files.put(folder.resolve(FILE), bytes);
         finish(files, folder);
     }
 

@@ -163,6 +163,15 @@ class MixerTest {
         assertThat(Studio.of(mix, Item.PART_B).displayGrams()).isEqualTo(151.5);
     }
 
+    /** 100 + 0.03 + 0.24 + 50 g, which binary sums give as 150.26999999999998. */
+    @Test
+    void whatTheDisplayShowsIsFreeOfBinaryNoise() {
+        Studio studio = new Studio();
+        studio.pigment("amber", Pigment.Kind.PASTE, "0.02 %", null);
+        studio.pigment("rust", Pigment.Kind.PASTE, "0.16 %", null);
+        assertThat(Studio.of(studio.resin("150 g"), Item.PART_B).displayGrams()).isEqualTo(150.27);
+    }
+
     /** Common practice, no source: parts within 1 %, pastes 2 %, pearls 5 %, never finer than the scale. */
     @Test
     void theRangeBesideATargetIsNeverFinerThanTheScale() {

@@ -121,6 +121,19 @@ class SavingTogetherTest {
                 new BookWriter.Part(Kind.LOT, "AP-07", false, now -> moved(now, "-60 g"))));
     }
 
+    /** A file that could never be read again would stand in the way of every later change. */
+    @Test
+    void recordsTooLongToBeReadAgainAreNotChanged() throws Exception {
+        String long1 = "x".repeat(1024 * 1024);
+        assertThatThrownBy(() -> writer.together(List.of(
+                        new BookWriter.Part(Kind.LOT, "AP-05", false, now -> now.put("notes", long1)),
+                        new BookWriter.Part(Kind.LOT, "AP-07", false, now -> now.put("notes", "short")))))
+                .isInstanceOf(SaveFailedException.class)
+                .hasMessage("These records are too long to be changed together: AP-05, AP-07."
+                        + " Shorten their notes. Nothing was changed.");
+        assertThat(folder.resolve(Together.FILE)).doesNotExist();
+    }
+
     private double allPaste() throws Exception {
         Book book = new BookFolder(folder).open().book();
         return book.lots().values().stream()
