@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
 /** The indexed whole: every record by its id, and what can be derived from the pours. Immutable. */
 public final class Book {
@@ -136,6 +137,14 @@ public final class Book {
     /** Returns the pours of a recipe, by id. */
     public List<Pour> poursOf(String recipeId) {
         return Collections.unmodifiableList(poursByRecipe.getOrDefault(recipeId, List.of()));
+    }
+
+    /** Returns the pour that was read back from a mix sheet, or null; it looks through all pours. */
+    public @Nullable Pour pourOfSheet(String sheetId) {
+        return pours.values().stream()
+                .filter(pour -> sheetId.equals(pour.sheetId()))
+                .findFirst()
+                .orElse(null);
     }
 
     /** Returns the lots of a resin's part or of a pigment, by id. */

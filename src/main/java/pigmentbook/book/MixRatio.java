@@ -16,7 +16,17 @@ public record MixRatio(By by, Ratio ratio, @Nullable Window window) {
     /** What a ratio compares. */
     public enum By {
         WEIGHT,
-        VOLUME
+        VOLUME;
+
+        /** Returns it in words. */
+        public String words() {
+            return this == WEIGHT ? "by weight" : "by volume";
+        }
+    }
+
+    /** Returns the ratio with its basis: {@code 100:45 by weight}. */
+    public String written() {
+        return ratio.written() + " " + by.words();
     }
 
     /**

@@ -28,6 +28,7 @@ import pigmentbook.quantity.Temperature;
  * @param result how it came out, or null
  * @param readings the colours measured on it
  * @param photos the names of its photos
+ * @param sheetId the id of the mix sheet it was read back from, or null
  */
 public record Pour(
         String id,
@@ -44,9 +45,10 @@ public record Pour(
         @Nullable Mass left,
         @Nullable Result result,
         List<Reading> readings,
-        List<String> photos) {
+        List<String> photos,
+        @Nullable String sheetId) {
 
-    /** Makes the record of a pour of which nothing was thrown away. */
+    /** Makes the record of a pour of which nothing was thrown away, and that no sheet tells of. */
     public Pour(
             String id,
             String recipeId,
@@ -77,7 +79,8 @@ public record Pour(
                 left,
                 result,
                 readings,
-                photos);
+                photos,
+                null);
     }
 
     /** The lot that nobody knows any more. */

@@ -36,10 +36,7 @@ final class MixText {
         lines.head(mix.recipe().name() + ", " + mix.formula() + where);
         MixRatio ratio = mix.resin().ratio();
         lines.text(mix.resin().name()
-                + (ratio == null
-                        ? ""
-                        : ", " + ratio.ratio().written()
-                                + (ratio.by() == MixRatio.By.WEIGHT ? " by weight" : " by volume"))
+                + (ratio == null ? "" : ", " + ratio.written())
                 + ". Percent of " + mix.revision().percentOf().words() + ".");
         StringBuilder sums = new StringBuilder();
         if (mix.roomMl() != null && mix.targetMl() != null) {

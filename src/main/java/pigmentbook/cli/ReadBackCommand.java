@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -120,34 +119,20 @@ final class ReadBackCommand implements Callable<Integer> {
     }
 
     private BookWriter.Current keep(ReadBack.Draft draft) {
-        List<Entries.Problem> problems = draft.problems();
+        List<String> hindrances = draft.hindrances();
         String started = draft.started();
-        ObjectNode pour = draft.pour();
-        if (!problems.isEmpty() || started == null || draft.differences().isEmpty()) {
-            throw new RequestException(
-                    refusal(problems, started, draft.differences().isEmpty()));
+        if (!hindrances.isEmpty() || started == null) {
+            throw new RequestException("The pour is not kept; nothing was written.\n" + String.join("\n", hindrances)
+                    + (draft.keptAs() == null
+                            ? "\nPut it right on the sheet, save it there, and read it back again."
+                            : ""));
         }
+        ObjectNode pour = draft.pour();
         try {
             return new PourKeeper(book.folder())
                     .keep(started.substring(0, DAY), pour.path("recipe").asText(), pour);
         } catch (SaveFailedException e) {
             throw new RequestException(String.valueOf(e.getMessage()));
         }
-    }
-
-    private static String refusal(List<Entries.Problem> problems, @Nullable String started, boolean empty) {
-        StringBuilder letter = new StringBuilder("The pour is not kept yet; nothing was written.");
-        for (Entries.Problem each : problems) {
-            letter.append('\n').append(each.cell()).append(": ").append(each.text());
-        }
-        if (empty) {
-            letter.append("\nNothing is filled in on this sheet.");
-        }
-        if (started == null && problems.stream().noneMatch(each -> each.cell().equals("started"))) {
-            letter.append("\nstarted: The sheet does not say when the work began, and a pour is filed under its day.")
-                    .append(" Write day and time into \"Started\", such as 2026-03-31 10:15.");
-        }
-        return letter.append("\nPut it right on the sheet, save it there, and read it back again.")
-                .toString();
     }
 }

@@ -8,7 +8,6 @@ import pigmentbook.book.Book;
 import pigmentbook.book.Recipe;
 import pigmentbook.quantity.Mass;
 import pigmentbook.quantity.Numbers;
-import pigmentbook.sheet.Entries;
 import pigmentbook.sheet.ReadBack;
 
 /** What was read back, for a person. */
@@ -102,7 +101,7 @@ final class ReadBackText {
 
     private void notes() {
         if (!draft.notes().isEmpty()) {
-            lines.blank().text("Comments on the sheet; they are kept as words and change no amount.");
+            lines.blank().text("To look at; nothing here changes an amount, and comments are kept as words.");
             draft.notes().forEach(each -> lines.hanging(each.cell() + ": ", plain(each.text())));
         }
     }
@@ -125,12 +124,9 @@ final class ReadBackText {
     }
 
     private void problems() {
-        if (draft.problems().isEmpty()) {
-            return;
-        }
-        lines.blank().text("To put right");
-        for (Entries.Problem each : draft.problems()) {
-            lines.hanging("  ", each.cell() + ": " + each.text());
+        if (!draft.differences().isEmpty() && !draft.hindrances().isEmpty()) {
+            lines.blank().text("To put right");
+            draft.hindrances().forEach(each -> lines.hanging("  ", each));
         }
     }
 
@@ -142,10 +138,10 @@ final class ReadBackText {
         }
         if (kept != null) {
             lines.text("Kept: " + kept);
-        } else if (!draft.problems().isEmpty()) {
+        } else if (draft.keptAs() != null) {
+            lines.text("This sheet is kept already, as the pour " + draft.keptAs() + ".");
+        } else if (!draft.hindrances().isEmpty()) {
             lines.text("Put it right on the sheet, save it there, and read it back again.");
-        } else if (draft.started() == null) {
-            lines.text("Before this can be kept, write day and time into \"Started\" on the sheet.");
         } else {
             lines.text("Nothing is kept yet. To keep it: pigment-book read-back " + plain(sheet) + " --save");
         }

@@ -141,17 +141,11 @@ final class Cautions {
             add(
                     "ratios-disagree",
                     Caution.Severity.WARN,
-                    "The data sheet's two ratios disagree: " + also.ratio().written() + " "
-                            + basis(also.by()) + " comes to " + Shown.significant(inBasis) + " : 1 " + basis(ratio.by())
-                            + ", not " + ratio.ratio().written() + "; the mix uses "
-                            + ratio.ratio().written() + " "
-                            + basis(ratio.by()) + ".",
+                    "The data sheet's two ratios disagree: " + also.written() + " comes to "
+                            + Shown.significant(inBasis) + " : 1 " + ratio.by().words() + ", not "
+                            + ratio.ratio().written() + "; the mix uses " + ratio.written() + ".",
                     Caution.DATA_SHEET);
         }
-    }
-
-    private static String basis(MixRatio.By by) {
-        return by == MixRatio.By.WEIGHT ? "by weight" : "by volume";
     }
 
     private void layers() {

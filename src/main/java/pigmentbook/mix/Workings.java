@@ -38,19 +38,14 @@ public final class Workings {
         Double densityA = mix.inputs().densityA();
         Double densityB = mix.inputs().densityB();
         if (ratio != null && ratio.by() == MixRatio.By.WEIGHT) {
-            add(
-                    "part A’s share",
-                    mix.shares().partA(),
-                    "",
-                    "a / (a + b)",
-                    ratio.ratio().written() + " by weight");
+            add("part A’s share", mix.shares().partA(), "", "a / (a + b)", ratio.written());
         } else if (ratio != null) {
             add(
                     "part A’s share",
                     mix.shares().partA(),
                     "",
                     "a × density of A / (a × density of A + b × density of B)",
-                    ratio.ratio().written() + " by volume; " + density(densityA) + " and " + density(densityB));
+                    ratio.written() + "; " + density(densityA) + " and " + density(densityB));
         }
         Double mixed = mix.mixedDensity();
         if (mixed != null) {

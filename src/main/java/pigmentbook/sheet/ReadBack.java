@@ -18,7 +18,9 @@ import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
 import pigmentbook.book.Lot;
 import pigmentbook.book.NearIds;
+import pigmentbook.book.Pour;
 import pigmentbook.book.Recipe;
+import pigmentbook.mix.WeighedLots;
 import pigmentbook.quantity.Amount;
 import pigmentbook.quantity.BadAmountException;
 import pigmentbook.quantity.Length;
@@ -32,9 +34,6 @@ public final class ReadBack {
 
     /** An office program keeps 15 digits, so a total that it saved again may differ behind them. */
     private static final double SAME = 1e-9;
-
-    /** Sums of weights carry binary dust. */
-    private static final double LAST_BITS_GRAMS = 1e-6;
 
     private static final int FIRST_YEAR = 2000;
     private static final int LAST_YEAR = 2100;
@@ -60,13 +59,34 @@ public final class ReadBack {
      * @param pour the pour as the book's files write one, without an id; its field {@code mix_id} is the sheet's
      * @param differences every entry that was filled in or changed, in the order of the sheet
      * @param problems what a person has to put right before the pour can be kept
-     * @param notes what somebody wrote as a comment on a cell; it is kept with the pour as words and changes no amount
+     * @param notes what to look at: comments on cells, and lots that are not what the sheet counts on
+     * @param keptAs the pour that this sheet is kept as already, or null
      */
     public record Draft(
             ObjectNode pour,
             List<Difference> differences,
             List<Entries.Problem> problems,
-            List<Entries.Problem> notes) {
+            List<Entries.Problem> notes,
+            @Nullable String keptAs) {
+
+        /** Returns why it can't be kept yet, a line each, all that can be told at once; empty where it can be. */
+        public List<String> hindrances() {
+            List<String> lines = new ArrayList<>();
+            if (keptAs != null) {
+                lines.add("The sheet " + mixId() + " is kept already, as the pour " + keptAs
+                        + ". Correct that pour instead.");
+            }
+            problems.forEach(each -> lines.add(each.cell() + ": " + each.text()));
+            if (differences.isEmpty()) {
+                lines.add("Nothing is filled in on this sheet.");
+            }
+            if (started() == null
+                    && problems.stream().noneMatch(each -> each.cell().equals(CellNames.STARTED))) {
+                lines.add(CellNames.STARTED + ": The sheet does not say when the work began, and a pour is filed under"
+                        + " its day. Write day and time into \"Started\", such as 2026-03-31 10:15.");
+            }
+            return lines;
+        }
 
         /** Returns the day and time it began, or null where the sheet does not say. */
         public @Nullable String started() {
@@ -103,7 +123,13 @@ public final class ReadBack {
         back.weighed();
         back.end();
         List<Difference> differences = back.differences();
-        return new Draft(back.pour, differences, List.copyOf(back.problems), back.notes(differences));
+        Pour kept = book.pourOfSheet(entries.at(CellNames.ID));
+        return new Draft(
+                back.pour,
+                differences,
+                List.copyOf(back.problems),
+                back.notes(differences, kept != null),
+                kept == null ? null : kept.id());
     }
 
     private void problem(String cell, String text) {
@@ -351,37 +377,23 @@ public final class ReadBack {
         return List.copyOf(differences);
     }
 
-    /**
-     * What a person should look at and nobody can put right for them: comments, lots of another strength, lots too
-     * small.
-     */
-    private List<Entries.Problem> notes(List<Difference> differences) {
+    /** What a person should look at and nobody can put right for them. A pour in the book has taken its grams. */
+    private List<Entries.Problem> notes(List<Difference> differences, boolean taken) {
         List<Entries.Problem> notes = new ArrayList<>(entries.notes());
         for (Difference each : differences) {
             Lot was = each.was() == null ? null : book.lots().get(each.was());
             Lot is = each.is() == null ? null : book.lots().get(each.is());
             if (was != null && is != null && was.strengthFactor() != is.strengthFactor()) {
-                notes.add(new Entries.Problem(
-                        each.cell(),
-                        "The lot " + is.id() + " is " + percent(is) + " strong, and the target counts on " + was.id()
-                                + " with " + percent(was) + ": the colour differs unless the amount did too."));
+                notes.add(new Entries.Problem(each.cell(), WeighedLots.anotherStrength(was, is)));
             }
         }
         weighedByLot().forEach((id, grams) -> {
             Lot lot = book.lots().get(id);
-            if (lot != null && grams > book.leftGrams(lot) + LAST_BITS_GRAMS) {
-                notes.add(new Entries.Problem(
-                        firstCellOf(id),
-                        "This takes " + Numbers.fixed(grams, 2) + " g of the lot " + id + ", and "
-                                + Numbers.fixed(book.leftGrams(lot), 2)
-                                + " g was left. If another lot went in too, write it in the cups it went into."));
+            if (lot != null && !taken && WeighedLots.isMoreThanLeft(book, lot, grams)) {
+                notes.add(new Entries.Problem(firstCellOf(id), WeighedLots.moreThanLeft(book, lot, grams)));
             }
         });
         return List.copyOf(notes);
-    }
-
-    private static String percent(Lot lot) {
-        return Numbers.plain(Math.rint(1000 * lot.strengthFactor()) / 10) + " %";
     }
 
     /** What the sheet takes of each lot, in g, thrown cups too. */

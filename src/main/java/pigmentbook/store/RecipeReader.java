@@ -150,7 +150,8 @@ final class RecipeReader {
                 f.amount("left", MASSES),
                 result(f.child("result")),
                 List.copyOf(readings),
-                f.amounts("photos", photo -> photo));
+                f.amounts("photos", photo -> photo),
+                f.text("mix_id"));
     }
 
     private static List<Pour.Weighed> weighed(Fields f, String name) throws RefusedException {

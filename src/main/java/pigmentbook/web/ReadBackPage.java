@@ -9,7 +9,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
-import pigmentbook.sheet.Entries;
 import pigmentbook.sheet.NoMixSheetException;
 import pigmentbook.sheet.ReadBack;
 import pigmentbook.sheet.SheetFile;
@@ -65,7 +64,7 @@ public final class ReadBackPage {
         Map<String, Object> values = new HashMap<>();
         values.put("sheet", draft.mixId());
         values.put("differences", draft.differences());
-        values.put("problems", draft.problems());
+        values.put("hindrances", draft.hindrances());
         values.put("notes", draft.notes());
         values.put("started", draft.started() == null ? "" : draft.started());
         Pages.show(context, "readback.jte", values);
@@ -74,15 +73,8 @@ public final class ReadBackPage {
     private static void keep(Context context, LiveBook live, ReadBack.Draft draft)
             throws SaveFailedException, BookUnavailableException {
         String started = draft.started();
-        if (!draft.problems().isEmpty() || draft.differences().isEmpty() || started == null) {
-            Entries.Problem first =
-                    draft.problems().isEmpty() ? null : draft.problems().get(0);
-            throw new SaveFailedException(
-                    first != null
-                            ? first.cell() + ": " + first.text()
-                            : started == null
-                                    ? "The sheet does not say when the work began. Write it there first."
-                                    : "Nothing is filled in on this sheet.");
+        if (!draft.hindrances().isEmpty() || started == null) {
+            throw new SaveFailedException(String.join("\n", draft.hindrances()));
         }
         ObjectNode pour = draft.pour();
         String kept = new PourKeeper(live.now().folder())

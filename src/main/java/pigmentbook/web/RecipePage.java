@@ -343,10 +343,7 @@ public final class RecipePage {
         return "Revision " + current.number()
                 + (current.date() == null ? "" : " of " + current.date().format(DAY)) + ". "
                 + (resin == null ? current.resinId() : resin.name())
-                + (ratio == null
-                        ? ""
-                        : ", " + ratio.ratio().written()
-                                + (ratio.by() == MixRatio.By.WEIGHT ? " by weight" : " by volume"))
+                + (ratio == null ? "" : ", " + ratio.written())
                 + "."
                 + (recipe.tags().isEmpty() ? "" : " Tags: " + String.join(", ", recipe.tags()) + ".");
     }

@@ -127,8 +127,11 @@ class ReadBackCommandTest {
         assertThat(again.status()).isEqualTo(1);
         assertThat(again.out()).isEmpty();
         assertThat(again.err())
-                .startsWith("The sheet " + pour.path("mix_id").asText() + " is kept already, in"
-                        + " pours/2026/2026-11-25-ember-1.json.");
+                .contains("The sheet " + pour.path("mix_id").asText()
+                        + " is kept already, as the pour 2026-11-25-ember-1.");
+        assertThat(run("read-back", "sheet.xlsx").out())
+                .contains("This sheet is kept already, as the pour 2026-11-25-ember-1.")
+                .doesNotContain("--save");
         assertThat(content()).isEqualTo(after);
     }
 
