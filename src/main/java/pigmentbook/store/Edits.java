@@ -2,6 +2,7 @@ package pigmentbook.store;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.BooleanNode;
 import com.fasterxml.jackson.databind.node.IntNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -9,9 +10,13 @@ import com.fasterxml.jackson.databind.node.TextNode;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import pigmentbook.colour.ColourText;
+import pigmentbook.colour.Lab;
+import pigmentbook.quantity.BadAmountException;
 
 /** Puts edits into a record's JSON, and gives a value as the text that stands in a cell. */
 public final class Edits {
@@ -22,6 +27,8 @@ public final class Edits {
     private static final Pattern NUMBER = Pattern.compile("0|[1-9]\\d{0,3}");
     private static final Set<String> WHOLE_NUMBERS = Set.of("count", "rating", "reading");
     private static final Set<String> LISTS_OF_WORDS = Set.of("tags", "faults");
+    private static final Set<String> YES_OR_NO = Set.of("secondPerson");
+    private static final Set<String> COLOURS = Set.of("lab");
 
     private Edits() {}
 
@@ -34,6 +41,9 @@ public final class Edits {
             StringBuilder text = new StringBuilder();
             value.forEach(each -> text.append(text.length() == 0 ? "" : ", ").append(text(each)));
             return text.toString();
+        }
+        if (value.isBoolean()) {
+            return value.booleanValue() ? "yes" : "no";
         }
         return value.isObject() ? value.toString() : value.asText();
     }
@@ -144,7 +154,7 @@ public final class Edits {
         }
     }
 
-    private static @Nullable JsonNode node(String name, String text) {
+    private static @Nullable JsonNode node(String name, String text) throws RefusedException {
         if (LISTS_OF_WORDS.contains(name)) {
             ArrayNode words = JsonNodeFactory.instance.arrayNode();
             for (String word : text.split(",", -1)) {
@@ -157,10 +167,39 @@ public final class Edits {
         if (text.isEmpty()) {
             return null;
         }
+        if (YES_OR_NO.contains(name)) {
+            return yesOrNo(text);
+        }
+        if (COLOURS.contains(name)) {
+            return lab(text);
+        }
         boolean whole = WHOLE_NUMBERS.contains(name)
                 && text.length() <= MOST_DIGITS
                 && text.chars().allMatch(c -> c >= '0' && c <= '9');
         return whole ? IntNode.valueOf(Integer.parseInt(text)) : TextNode.valueOf(text);
+    }
+
+    private static JsonNode yesOrNo(String text) throws RefusedException {
+        return switch (text.toLowerCase(Locale.ROOT)) {
+            case "yes" -> BooleanNode.TRUE;
+            case "no" -> BooleanNode.FALSE;
+            default ->
+                throw new RefusedException(
+                        "", "wrong-type", "\"" + Records.shown(text) + "\" is neither yes nor no; write one of them.");
+        };
+    }
+
+    private static JsonNode lab(String text) throws RefusedException {
+        try {
+            Lab lab = ColourText.parse(text);
+            return JsonNodeFactory.instance
+                    .arrayNode()
+                    .add(lab.l())
+                    .add(lab.a())
+                    .add(lab.b());
+        } catch (BadAmountException e) {
+            throw new RefusedException("", "bad-amount", String.valueOf(e.getMessage()));
+        }
     }
 
     private static ArrayNode list(JsonNode node) throws RefusedException {

@@ -6,6 +6,7 @@ import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Settings;
 import pigmentbook.colour.Lab;
 import pigmentbook.quantity.Mass;
+import pigmentbook.quantity.Money;
 import pigmentbook.quantity.Percent;
 import pigmentbook.quantity.Temperature;
 import pigmentbook.quantity.WeighingStep;
@@ -53,7 +54,10 @@ final class SettingsReader {
                         unstated.roomTemperature()),
                 defaults == null ? null : defaults.amount("roomHumidity", Percent::parse),
                 or(defaults == null ? null : defaults.yesOrNo("secondPerson"), unstated.secondPerson()),
-                defaults == null ? null : defaults.text("currency"),
+                defaults == null
+                        ? null
+                        : defaults.amount(
+                                "currency", letters -> Money.parse("0", letters).currency()),
                 backings(f.child("backings")));
     }
 

@@ -119,6 +119,7 @@ public final class WebServer implements AutoCloseable {
         MatchPage.addTo(config, book, tints, clock);
         MoldsPage.addTo(config, book);
         ShelfPage.addTo(config, book, clock);
+        StudioPage.addTo(config, book);
         LotPage.addTo(config, book, clock);
         toldErrors(config);
     }

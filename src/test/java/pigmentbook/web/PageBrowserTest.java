@@ -87,6 +87,8 @@ class PageBrowserTest {
             pours/2026-11-18-ember-1,390,light
             shelf/lots/AP-07,1440,light
             shelf/lots/AP-07,390,dark
+            studio,1440,light
+            studio,390,dark
             bring-and-take,1440,light
             bring-and-take,390,dark
             nowhere,1440,light

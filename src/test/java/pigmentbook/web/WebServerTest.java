@@ -59,7 +59,8 @@ class WebServerTest {
                 "/molds/leaf-tray",
                 "/molds/bark-edge",
                 "/molds/lamp-bowl",
-                "/shelf"
+                "/shelf",
+                "/studio"
             })
     void everyScreenIsServedWithoutInlineScriptOrStyle(String path) {
         HttpResponse<String> page = served.get(path);
