@@ -196,7 +196,7 @@ export function bench(root, home) {
   const who = s => home.by() ? null : make("div", {}, make("label", { for: "who" }, "Who weighs?"), make("input", { id: "who", autocomplete: "name", value: form.who || "", oninput: e => { form.who = e.target.value; const told = root.querySelector(".told"); if (told && form.who.trim()) told.textContent = ""; } }));
 
   function weigh(s) {
-    const lot = form.lot ?? s.item.lots.at(-1) ?? s.item.lot;
+    const lot = form.lot || s.item.lots.at(-1) || s.item.lot;
     const item = inLot(plan, s.item, findLot(s.item.item, lot) ?? s.item.lot), shows = display(plan, s.cup, item), rest = Math.max(0, item.target - item.sum), adding = item.sum > 0, part = isPart(item);
     const net = () => { const t = typed(form.text); return form.whole && part ? +(t - shows.before).toFixed(4) : t; };
     const next = s.cup.items.find(i => i !== item && !i.settled);
@@ -221,10 +221,11 @@ export function bench(root, home) {
     const put = k => { form.text = k === "⌫" ? form.text.slice(0, -1) : form.text + k; input.value = form.text; told.textContent = ""; tell(); };
     amount = { input, put, take };
     const key = k => make("button", { type: "button", "aria-label": k === "⌫" ? "take the last figure back" : k === "." ? "decimal mark" : null, onmousedown: e => { e.preventDefault(); if (document.activeElement?.matches("input:not(#g)")) document.activeElement.blur(); }, onclick: () => put(k) }, k);
-    const lots = make("datalist", { id: "lots" }, ...(plan.lots[item.item] || []).map(l => make("option", { value: l.lot }, `${l.code || ""} ${l.left} left${l.strength ? `, ${l.strength} strong` : ""}${past(l) ? ", past its date" : ""}`)));
+    const choose = label => { form.lot = label; form.mode = ""; draw(true); };
+    const onShelf = (plan.lots[item.item] || []).map(l => make("button", { type: "button", class: "choice", "data-lot": l.lot, onclick: () => choose(l.lot) }, make("b", {}, l.lot), make("small", { class: "soft" }, ` ${l.code ? l.code + ", " : ""}${l.left} left${l.strength ? `, ${l.strength} strong` : ""}${past(l) ? ", past its date" : ""}`)));
     tell();
     const lotLine = form.mode === "lot"
-      ? make("div", {}, make("label", { for: "lot" }, `Lot of ${item.name}: type or scan its label; if nobody knows it, type unknown`), lots, make("input", { id: "lot", list: "lots", autocomplete: "off", value: form.lot ?? "", oninput: e => { form.lot = e.target.value; }, onkeydown: e => { if (e.key === "Enter") { form.mode = ""; draw(true); } } }), make("div", { class: "acts" }, make("button", { type: "button", onclick: () => { form.mode = ""; draw(true); } }, "Take this lot"), make("button", { type: "button", class: "plain", onclick: () => { form.lot = null; form.mode = ""; draw(true); } }, "Leave it")))
+      ? make("div", {}, make("label", { for: "lot" }, `Lot of ${item.name}: press it, or type or scan its label; if nobody knows it, type unknown`), make("div", { class: "lots" }, ...onShelf), make("input", { id: "lot", autocomplete: "off", value: form.lot ?? "", oninput: e => { form.lot = e.target.value; }, onkeydown: e => { if (e.key === "Enter") choose(form.lot); } }), make("div", { class: "acts" }, make("button", { type: "button", onclick: () => choose(form.lot) }, "Take this lot"), make("button", { type: "button", class: "plain", onclick: () => choose(null) }, "Leave it")))
       : make("p", { class: "lot" }, make("span", {}, "Lot ", make("b", {}, lot), past((plan.lots[item.item] || []).find(l => l.lot === lot)) ? ", past its date" : "", part ? ", big scale" : ", fine scale"), make("button", { type: "button", class: "plain", onclick: () => { form.mode = "lot"; form.lot = ""; draw(true); root.querySelector("#lot")?.focus(); } }, "Change lot"));
     // What differs from item to item has one place of two lines, so that the figures stay where the hand knows them.
     const percent = side => fixed(Math.abs(side / item.target - 1) * 100, 0);
