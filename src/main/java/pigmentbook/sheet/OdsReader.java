@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import pigmentbook.quantity.Numbers;
 
 /** Reads an OpenDocument spreadsheet (ISO/IEC 26300) from front to back: names, and cells as text. */
 final class OdsReader {
@@ -185,9 +186,7 @@ final class OdsReader {
     private static String figure(String written, boolean percent) {
         try {
             double value = Double.parseDouble(written);
-            return !Double.isFinite(value)
-                    ? written
-                    : percent ? XlsxReader.percent(value) : XlsxReader.plain(written, value);
+            return !Double.isFinite(value) ? written : percent ? XlsxReader.percent(value) : Numbers.plain(value);
         } catch (NumberFormatException e) {
             return written;
         }

@@ -323,26 +323,7 @@ final class XlsxReader {
         if (shown == Shown.PERCENT) {
             return percent(value);
         }
-        return shown == Shown.MOMENT ? Moments.ofSerial(value, from1904) : plain(written, value);
-    }
-
-    /**
-     * Returns a number as {@link Numbers#plain} writes it. Of decimals with at most 15 digits no two are the same
-     * double, so one without spare zeros is the shortest already.
-     */
-    static String plain(String written, double value) {
-        int length = written.length();
-        int dot = written.indexOf('.');
-        boolean plain = length > 0
-                && length <= 15
-                && written.charAt(0) >= (length == 1 || dot == 1 ? '0' : '1')
-                && dot != length - 1
-                && (dot < 0 || written.charAt(length - 1) != '0');
-        for (int i = 0; i < length && plain; i++) {
-            char c = written.charAt(i);
-            plain = (c >= '0' && c <= '9') || i == dot;
-        }
-        return plain ? written : Numbers.plain(value);
+        return shown == Shown.MOMENT ? Moments.ofSerial(value, from1904) : Numbers.plain(value);
     }
 
     /** Returns a fraction as a person reads it: {@code 48 %} for 0.48. */
