@@ -10,7 +10,6 @@ import java.time.Clock;
 import java.time.LocalDate;
 import pigmentbook.book.Book;
 import pigmentbook.book.Recipe;
-import pigmentbook.quantity.BadAmountException;
 import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.BookWriter;
 import pigmentbook.store.ConflictException;
@@ -27,18 +26,12 @@ final class NewRevision {
             try {
                 int number = save(context, book, LocalDate.now(clock));
                 context.contentType("text/plain; charset=utf-8").result(String.valueOf(number));
-            } catch (BadAmountException | SaveFailedException e) {
-                told(context, HttpStatus.UNPROCESSABLE_CONTENT, String.valueOf(e.getMessage()));
             } catch (ConflictException e) {
                 book.reread();
                 context.header("X-Version", e.version());
-                told(context, HttpStatus.CONFLICT, bothSides(e.there()));
+                Refusals.tell(context, HttpStatus.CONFLICT, bothSides(e.there()));
             }
         });
-    }
-
-    private static void told(Context context, HttpStatus status, String text) {
-        context.status(status).contentType("text/plain; charset=utf-8").result(text);
     }
 
     private static int save(Context context, LiveBook live, LocalDate today)

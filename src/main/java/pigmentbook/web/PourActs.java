@@ -80,7 +80,8 @@ final class PourActs {
                 context -> done(context, book, id -> keep(context, book, id, LocalDate.now(clock))));
     }
 
-    private static void done(Context context, LiveBook live, Act act) throws BookUnavailableException {
+    private static void done(Context context, LiveBook live, Act act)
+            throws SaveFailedException, ConflictException, BookUnavailableException, IOException {
         Acts.done(context, () -> {
             String id = context.pathParam("id");
             PourPage.pour(live.now().book(), id);

@@ -12,12 +12,11 @@ final class SharingActs {
 
     static void addTo(JavalinConfig config, Sharing sharing) {
         config.routes.post("/share", context -> {
-            context.contentType("text/plain; charset=utf-8");
             try {
                 sharing.share(text(context, "name"), Duration.ofHours(hours(context)));
-                context.result("/bench#h-share");
+                context.contentType("text/plain; charset=utf-8").result("/bench#h-share");
             } catch (IllegalStateException e) {
-                context.status(HttpStatus.UNPROCESSABLE_CONTENT).result(String.valueOf(e.getMessage()));
+                Refusals.tell(context, HttpStatus.UNPROCESSABLE_CONTENT, String.valueOf(e.getMessage()));
             }
         });
         config.routes.post("/share/{number}/end", context -> {

@@ -8,7 +8,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
+import java.io.IOException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -62,8 +62,7 @@ final class SheetEdits {
                 context -> done(context, asked -> {
                     String used = InUse.of(book.reread().book(), kind(asked), id(asked));
                     if (!used.isEmpty()) {
-                        refuse(context, HttpStatus.UNPROCESSABLE_CONTENT, used);
-                        return;
+                        throw new SaveFailedException(used);
                     }
                     book.putAway().put(kind(asked), id(asked));
                     book.reread();
@@ -78,25 +77,10 @@ final class SheetEdits {
                 }));
     }
 
-    private static void done(Context context, Act act) throws BookUnavailableException {
-        try {
-            JsonNode asked = Json.MAPPER.readTree(context.bodyAsBytes());
-            act.run(asked == null ? JsonNodeFactory.instance.nullNode() : asked);
-        } catch (JsonProcessingException e) {
-            refuse(context, HttpStatus.BAD_REQUEST, "This is no JSON. Nothing was changed.");
-        } catch (java.io.IOException e) {
-            refuse(context, HttpStatus.BAD_REQUEST, "This could not be read. Nothing was changed.");
-        } catch (BadRequest e) {
-            refuse(context, HttpStatus.BAD_REQUEST, String.valueOf(e.getMessage()));
-        } catch (SaveFailedException e) {
-            refuse(context, HttpStatus.UNPROCESSABLE_CONTENT, String.valueOf(e.getMessage()));
-        } catch (ConflictException e) {
-            refuse(context, HttpStatus.CONFLICT, String.valueOf(e.getMessage()));
-        }
-    }
-
-    private static void refuse(Context context, HttpStatus status, String text) {
-        context.status(status).contentType("text/plain; charset=utf-8").result(text);
+    private static void done(Context context, Act act)
+            throws SaveFailedException, ConflictException, BookUnavailableException, IOException {
+        JsonNode asked = Json.MAPPER.readTree(context.bodyAsBytes());
+        act.run(asked == null ? JsonNodeFactory.instance.nullNode() : asked);
     }
 
     private static void answer(Context context, ObjectNode answer) {

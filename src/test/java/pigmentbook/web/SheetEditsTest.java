@@ -77,7 +77,9 @@ class SheetEditsTest {
 
     @Test
     void moreThanAMegabyteIsRefused() {
-        assertThat(served.post("/edits", "x".repeat(2_000_000)).statusCode()).isEqualTo(413);
+        HttpResponse<String> answer = served.post("/edits", "x".repeat(2_000_000));
+        assertThat(answer.statusCode()).isEqualTo(413);
+        assertThat(answer.body()).startsWith("This is more than the 1 MB that is taken at once.");
     }
 
     @Test
