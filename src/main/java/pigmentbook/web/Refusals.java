@@ -6,6 +6,7 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
+import org.jspecify.annotations.Nullable;
 import pigmentbook.colour.PhotoRefusedException;
 import pigmentbook.mix.MixRefusedException;
 import pigmentbook.quantity.BadAmountException;
@@ -25,16 +26,27 @@ import pigmentbook.tint.TintRefusedException;
  */
 final class Refusals {
 
+    /** The header that names where in a record a value is still missing, so that the page asks for it there. */
+    private static final String MISSING = "X-Missing";
+
+    private static final String CANNOT_BE_MET = "This can't be met";
+
     private Refusals() {}
 
     static void addTo(JavalinConfig config) {
         config.routes.exception(HttpResponseException.class, (e, context) -> unserved(context, e));
         on(config, NotThereException.class, HttpStatus.NOT_FOUND, "Nothing lies here");
-        on(config, SheetEdits.BadRequest.class, HttpStatus.BAD_REQUEST, "This could not be read");
+        config.routes.exception(SheetEdits.BadRequest.class, (e, context) -> {
+            missing(context, e.missing());
+            answer(context, HttpStatus.BAD_REQUEST, "This could not be read", String.valueOf(e.getMessage()));
+        });
         on(config, ConflictException.class, HttpStatus.CONFLICT, "This was changed meanwhile");
         on(config, BenchLog.OtherPhone.class, HttpStatus.CONFLICT, "This was changed meanwhile");
         on(config, BookUnavailableException.class, HttpStatus.SERVICE_UNAVAILABLE, "The book can't be reached");
-        cannotBeMet(config, SaveFailedException.class);
+        config.routes.exception(SaveFailedException.class, (e, context) -> {
+            missing(context, e.missing());
+            answer(context, HttpStatus.UNPROCESSABLE_CONTENT, CANNOT_BE_MET, String.valueOf(e.getMessage()));
+        });
         cannotBeMet(config, BadAmountException.class);
         cannotBeMet(config, MixRefusedException.class);
         cannotBeMet(config, TintRefusedException.class);
@@ -62,11 +74,17 @@ final class Refusals {
     }
 
     private static <E extends Exception> void cannotBeMet(JavalinConfig config, Class<E> kind) {
-        on(config, kind, HttpStatus.UNPROCESSABLE_CONTENT, "This can't be met");
+        on(config, kind, HttpStatus.UNPROCESSABLE_CONTENT, CANNOT_BE_MET);
     }
 
     private static <E extends Exception> void on(JavalinConfig config, Class<E> kind, HttpStatus status, String title) {
         config.routes.exception(kind, (e, context) -> answer(context, status, title, String.valueOf(e.getMessage())));
+    }
+
+    private static void missing(Context context, @Nullable String path) {
+        if (path != null) {
+            context.header(MISSING, path);
+        }
     }
 
     private static void broken(Context context, Exception e) {
@@ -80,7 +98,7 @@ final class Refusals {
     /** What the server itself turns away: an address that is none, or too much at once. */
     private static void unserved(Context context, HttpResponseException e) {
         HttpStatus status = HttpStatus.forStatus(e.getStatus());
-        String title = status == HttpStatus.NOT_FOUND ? "Nothing lies here" : "This can't be met";
+        String title = status == HttpStatus.NOT_FOUND ? "Nothing lies here" : CANNOT_BE_MET;
         answer(
                 context,
                 status,

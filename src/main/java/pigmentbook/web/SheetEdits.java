@@ -122,9 +122,12 @@ final class SheetEdits {
                 outcomes.addObject().put("state", "refused").put("text", wrong);
             } else {
                 Edit.Outcome outcome = edited.outcomes().get(at++);
-                outcomes.addObject()
+                ObjectNode told = outcomes.addObject()
                         .put("state", outcome.state().name().toLowerCase(Locale.ROOT))
                         .put("text", outcome.text());
+                if (outcome.missing() != null) {
+                    told.put("missing", outcome.missing());
+                }
             }
         }
         if (edited != null) {
@@ -213,8 +216,25 @@ final class SheetEdits {
     static final class BadRequest extends RuntimeException {
         private static final long serialVersionUID = 1L;
 
+        private final @Nullable String missing;
+
         BadRequest(String message) {
+            this(message, null);
+        }
+
+        /**
+         * Makes the exception.
+         *
+         * @param missing where in the record a value is still missing, as a JSON pointer
+         */
+        BadRequest(String message, @Nullable String missing) {
             super(message);
+            this.missing = missing;
+        }
+
+        @Nullable
+        String missing() {
+            return missing;
         }
     }
 }

@@ -102,6 +102,27 @@ class SheetEditsTest {
         assertThat(answer.body()).isEqualTo(text);
     }
 
+    /** The page asks for it in its own column. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+                    {"id":"Q-1","/quantity":"1 kg"}                          | /of
+                    {"id":"A-1","/of":"slow-cast","/quantity":"6 kg"}        | /part
+                    {"id":"Q-2","/of":"amber-paste","/price/amount":"2"}     | /quantity
+                    """)
+    void whatIsStillMissingIsNamedByItsPlaceInTheRecord(String cells, String missing) {
+        HttpResponse<String> answer = served.post("/records", "{\"kind\":\"lot\",\"cells\":" + cells + "}");
+        assertThat(answer.headers().firstValue("X-Missing")).hasValue(missing);
+    }
+
+    @Test
+    void whatAnAddedEntryLacksIsNamedByItsPlaceInTheRecord() {
+        assertThat(served.post("/edits", """
+                        {"kind":"mold","id":"clock-face","edits":[{"what":"add","path":"/inserts/1","was":"","now":
+                        "{\\"name\\":\\"rail\\",\\"shape\\":{\\"kind\\":\\"box\\",\\"length\\":\\"5 mm\\"},\\"from\\":\\"0 mm\\",\\"count\\":1}"}]}""").body())
+                .contains("\"state\":\"refused\"")
+                .contains("\"missing\":\"/inserts/1/shape/width\"");
+    }
+
     @Test
     void aPriceTakesTheBooksCurrencyAlongAndAwayAgain() throws IOException {
         assertThat(file("shelf/lots/BM-01.json")).contains("\"amount\": \"0.50\"");
