@@ -23,9 +23,21 @@ final class Acts {
         context.contentType("text/plain; charset=utf-8").result(act.run());
     }
 
+    /** Returns what an address asks for under a name, cut where it is longer than can be meant; else what is usual. */
+    static String asked(Context context, String name, String usual, int most) {
+        String text = context.queryParam(name);
+        return text == null ? usual : cut(text, most);
+    }
+
     /** Returns what a field of a form says, cut where it is longer than can be meant; empty where it is missing. */
     static String text(Context context, String name, int most) {
         String text = context.formParam(name);
-        return text == null ? "" : text.length() > most ? text.substring(0, most) : text.strip();
+        return text == null ? "" : cut(text, most);
+    }
+
+    /** Returns a text without spaces around it, cut where it is longer than can be meant. */
+    static String cut(String text, int most) {
+        String stripped = text.strip();
+        return stripped.length() > most ? stripped.substring(0, most) : stripped;
     }
 }

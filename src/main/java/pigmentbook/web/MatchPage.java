@@ -60,8 +60,8 @@ public final class MatchPage {
     }
 
     private static String text(Context context, String name, String usual) {
-        String text = context.queryParam(name);
-        return text == null || text.isBlank() ? usual : text.length() > 80 ? text.substring(0, 80) : text.strip();
+        String text = Acts.asked(context, name, usual, MOST_TEXT);
+        return text.isEmpty() ? usual : text;
     }
 
     private static void show(Context context, Book book, LiveTints live, LocalDate today) {

@@ -19,6 +19,8 @@ import pigmentbook.store.SaveFailedException;
 /** Keeps a changed formula as a new revision; the saved ones stay as they are. */
 final class NewRevision {
 
+    private static final int MOST_TEXT = 4_000;
+
     private NewRevision() {}
 
     static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
@@ -59,10 +61,8 @@ final class NewRevision {
                 pigments.addObject().put("pigment", pigment).put("percent", percent);
             }
         });
-        String why = context.formParam("why");
-        revision.put("why", why == null ? "" : why.strip());
-        String base = context.formParam("base");
-        writer.save(Kind.RECIPE, recipe.id(), base == null ? "" : base, changed);
+        revision.put("why", Acts.text(context, "why", MOST_TEXT));
+        writer.save(Kind.RECIPE, recipe.id(), Acts.text(context, "base", MOST_TEXT), changed);
         live.reread();
         return number;
     }

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import pigmentbook.book.Book;
@@ -14,6 +15,7 @@ import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.BookWriter;
 import pigmentbook.store.ConflictException;
 import pigmentbook.store.Kind;
+import pigmentbook.store.NewBook;
 import pigmentbook.store.SaveFailedException;
 
 /**
@@ -24,6 +26,8 @@ final class RecipeActs {
 
     /** The tag of a recipe that is out of sight. */
     static final String PUT_AWAY = "put-away";
+
+    private static final int MOST_TEXT = 200;
 
     private RecipeActs() {}
 
@@ -54,10 +58,8 @@ final class RecipeActs {
     private static String create(Context context, LiveBook live, LocalDate today)
             throws SaveFailedException, ConflictException, BookUnavailableException {
         Book book = live.now().book();
-        String name = context.formParam("name") == null
-                ? ""
-                : String.valueOf(context.formParam("name")).strip();
-        String resin = String.valueOf(context.formParam("resin"));
+        String name = Acts.text(context, "name", MOST_TEXT);
+        String resin = Acts.text(context, "resin", MOST_TEXT);
         if (!book.resins().containsKey(resin)) {
             throw new NotThereException("Choose a resin that is on the shelf.");
         }
@@ -81,17 +83,15 @@ final class RecipeActs {
     }
 
     private static String ownBook(Context context, LiveBook live) throws SaveFailedException {
-        String name = context.formParam("name") == null
-                ? ""
-                : String.valueOf(context.formParam("name")).strip();
+        String name = Acts.text(context, "name", MOST_TEXT);
         if (name.isEmpty() || name.length() > 80) {
             throw new SaveFailedException("Type a name for your book, of at most 80 letters.");
         }
-        java.nio.file.Path parent = live.now().folder().toAbsolutePath().getParent();
+        Path parent = live.now().folder().toAbsolutePath().getParent();
         if (parent == null) {
             throw new SaveFailedException("There is no folder to put your book in. Make one, and name it with --book.");
         }
-        return "/own-book/" + pigmentbook.store.NewBook.begin(parent, name).getFileName();
+        return "/own-book/" + NewBook.begin(parent, name).getFileName();
     }
 
     private static String copy(LiveBook live, String of, LocalDate today)

@@ -8,6 +8,8 @@ import java.time.Duration;
 /** Turning sharing on and off, from this computer's own page. */
 final class SharingActs {
 
+    private static final int MOST_TEXT = 60;
+
     private SharingActs() {}
 
     static void addTo(JavalinConfig config, Sharing sharing) {
@@ -27,8 +29,7 @@ final class SharingActs {
     }
 
     private static String text(Context context, String name) {
-        String text = context.formParam(name);
-        return text == null ? "" : text.length() > 60 ? text.substring(0, 60) : text.strip();
+        return Acts.text(context, name, MOST_TEXT);
     }
 
     private static int hours(Context context) {
