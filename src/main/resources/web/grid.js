@@ -86,8 +86,9 @@ const failedRow = (row, { message, missing }) => {
 
 /** Adds entries to a record's lists or takes some out. */
 const editLists = async (kind, id, edits) => {
-  const bad = (await ask("/edits", { kind, id, edits })).outcomes.find(o => o.state !== "saved");
+  const { outcomes } = await ask("/edits", { kind, id, edits }), bad = outcomes.find(o => o.state !== "saved");
   if (bad) throw new Refused(bad.state === "refused" ? bad.text : "This row was changed elsewhere meanwhile, so it stays.", bad.missing);
+  return outcomes;
 };
 
 // New rows are kept one after the other, and the page is asked for anew once all of them are.
@@ -123,8 +124,7 @@ async function keepRow(row, rows, records) {
   mark("saving", "Saving");
   let id = idOf(row.cells[0]);
   if (add) {
-    const entry = JSON.stringify(merged(JSON.parse(row.dataset.start ?? "{}"), nested(cells)));
-    await editLists(kind, id, [{ what: "add", path: add, was: "", now: entry }]);
+    const [{ entry }] = await editLists(kind, id, [{ what: "add", path: add, was: "", now: JSON.stringify(merged(JSON.parse(row.dataset.start ?? "{}"), nested(cells))) }]);
     rows.push({ kind, id, list: [{ path: add, entry }], added: true });
     const [, list, place] = /^(.*\/)(\d+)$/.exec(add);
     for (const other of all("tr[data-add]", row.closest("table"))) if (other !== row && other.dataset.add === add) other.dataset.add = list + (+place + 1);

@@ -60,11 +60,7 @@ final class SheetEdits {
         config.routes.post(
                 "/put-away",
                 context -> done(context, asked -> {
-                    String used = InUse.of(book.reread().book(), kind(asked), id(asked));
-                    if (!used.isEmpty()) {
-                        throw new SaveFailedException(used);
-                    }
-                    book.putAway().put(kind(asked), id(asked));
+                    book.putAway().put(book.reread().book(), kind(asked), id(asked));
                     book.reread();
                     answer(context, JsonNodeFactory.instance.objectNode().put("id", id(asked)));
                 }));
@@ -105,6 +101,9 @@ final class SheetEdits {
             throws SaveFailedException, BookUnavailableException {
         Kind kind = kind(asked);
         List<Edit> edits = edits(asked.path("edits"));
+        if (kind == Kind.MOLD) {
+            edits.replaceAll(MoldCells::fitted);
+        }
         Book book = live.now().book();
         List<Edit> sound = new ArrayList<>();
         ArrayNode outcomes = JsonNodeFactory.instance.arrayNode();
@@ -127,6 +126,9 @@ final class SheetEdits {
                         .put("text", outcome.text());
                 if (outcome.missing() != null) {
                     told.put("missing", outcome.missing());
+                }
+                if (edit.what() == Edit.What.ADD) {
+                    told.put("entry", edit.now());
                 }
             }
         }

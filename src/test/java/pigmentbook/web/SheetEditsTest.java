@@ -123,6 +123,16 @@ class SheetEditsTest {
                 .contains("\"missing\":\"/inserts/1/shape/width\"");
     }
 
+    /** The empty row has one set of columns for every kind of shape. */
+    @Test
+    void aRoundInsertIsBegunInTheColumnsThatABoxHas() throws IOException {
+        assertThat(served.post("/edits", """
+                        {"kind":"mold","id":"clock-face","edits":[{"what":"add","path":"/inserts/1","was":"","now":
+                        "{\\"name\\":\\"peg\\",\\"shape\\":{\\"kind\\":\\"cylinder\\",\\"length\\":\\"12 mm\\",\\"depth\\":\\"5 mm\\"},\\"from\\":\\"0 mm\\",\\"count\\":4}"}]}""").body()).contains("\"state\":\"saved\"");
+        assertThat(file("molds/clock-face.json"))
+                .contains("{ \"kind\": \"cylinder\", \"diameter\": \"12 mm\", \"depth\": \"5 mm\" }");
+    }
+
     @Test
     void aPriceTakesTheBooksCurrencyAlongAndAwayAgain() throws IOException {
         assertThat(file("shelf/lots/BM-01.json")).contains("\"amount\": \"0.50\"");
