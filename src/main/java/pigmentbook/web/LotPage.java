@@ -15,10 +15,10 @@ import pigmentbook.book.Book;
 import pigmentbook.book.Lot;
 import pigmentbook.colour.ColourText;
 import pigmentbook.colour.Lab;
+import pigmentbook.mix.Intermix;
 import pigmentbook.mix.LetDown;
 import pigmentbook.mix.StockTrail;
 import pigmentbook.quantity.BadAmountException;
-import pigmentbook.quantity.Density;
 import pigmentbook.quantity.Mass;
 import pigmentbook.quantity.Numbers;
 import pigmentbook.store.BookUnavailableException;
@@ -193,45 +193,25 @@ public final class LotPage {
         set(live, lot, "dropMass", Numbers.plain(Math.rint(grams * 1e5) / 1e5) + " g");
     }
 
-    /**
-     * Puts two lots together into a new one: strength and density follow the shares by mass, and it is good as long as
-     * the shorter-lived of the two.
-     */
+    /** Puts two lots together into a new one. */
     private static void intermix(Context context, LiveBook live, Lot lot, LocalDate today)
             throws SaveFailedException, ConflictException {
-        Book book = live.now().book();
-        Lot other = lot(book, text(context, "other"));
-        if (other.id().equals(lot.id())
-                || !other.of().equals(lot.of())
-                || !java.util.Objects.equals(other.part(), lot.part())) {
-            throw new SaveFailedException("Two different lots of one product are put together; choose another one than "
-                    + other.id() + ". Nothing was changed.");
-        }
+        Lot other = lot(live.now().book(), text(context, "other"));
         String id = text(context, "into");
         Mass own = grams("Of this lot", text(context, "own"));
         Mass more = grams("Of the other lot", text(context, "more"));
-        double sum = own.grams() + more.grams();
-        if (!(own.grams() > 0) || !(more.grams() > 0)) {
-            throw new SaveFailedException("Something of each lot goes in; type the grams of both.");
-        }
+        Intermix mixed = Intermix.of(lot, own, other, more);
         ObjectNode record = JsonNodeFactory.instance.objectNode();
         record.put("id", id).put("of", lot.of());
         if (lot.part() != null) {
             record.put("part", lot.part().name());
         }
         record.put("code", "").put("received", today.toString());
-        LocalDate expires = lot.expires() == null
-                ? other.expires()
-                : other.expires() == null || lot.expires().isBefore(other.expires()) ? lot.expires() : other.expires();
-        record.put("expires", expires == null ? null : expires.toString());
-        record.put("quantity", Mass.ofGrams(sum).written());
-        double strength = (own.grams() * lot.strengthFactor() + more.grams() * other.strengthFactor()) / sum;
-        record.put("strength", Numbers.fixed(strength * 100, 2) + " %");
-        Density a = lot.density();
-        Density b = other.density();
-        if (a != null && b != null) {
-            double gramsPerMl = sum / (own.grams() / a.gramsPerMl() + more.grams() / b.gramsPerMl());
-            record.put("density", Numbers.fixed(gramsPerMl, 4) + " g/mL");
+        record.put("expires", mixed.expires() == null ? null : mixed.expires().toString());
+        record.put("quantity", Mass.ofGrams(mixed.grams()).written());
+        record.put("strength", Numbers.fixed(mixed.strengthFactor() * 100, 2) + " %");
+        if (mixed.gramsPerMl() != null) {
+            record.put("density", Numbers.fixed(mixed.gramsPerMl(), 4) + " g/mL");
         }
         ArrayNode shares = record.putArray("shares");
         shares.addObject().put("lot", lot.id()).put("mass", own.written());
