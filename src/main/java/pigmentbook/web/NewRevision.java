@@ -1,19 +1,21 @@
 package pigmentbook.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import pigmentbook.book.Book;
 import pigmentbook.book.Recipe;
 import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.BookWriter;
 import pigmentbook.store.ConflictException;
 import pigmentbook.store.Kind;
+import pigmentbook.store.RecipeRecords;
 import pigmentbook.store.SaveFailedException;
 
 /** Keeps a changed formula as a new revision; the saved ones stay as they are. */
@@ -45,26 +47,13 @@ final class NewRevision {
         BookWriter writer = live.writer();
         BookWriter.Current current = writer.read(Kind.RECIPE, recipe.id());
         ObjectNode changed = current.record().deepCopy();
-        if (!(changed.get("revisions") instanceof ArrayNode revisions)) {
-            throw new NotThereException(
-                    "The recipe's file has no revisions to add to. Look at it with the command check.");
-        }
-        int number = recipe.current().number() + 1;
-        ObjectNode revision = revisions.addObject();
-        revision.put("number", number);
-        revision.put("date", today.toString());
-        revision.put("resin", formula.resin());
-        revision.put("percentOf", formula.percentOf().words());
-        ArrayNode pigments = revision.putArray("pigments");
-        formula.percents().forEach((pigment, percent) -> {
-            if (!percent.isEmpty()) {
-                pigments.addObject().put("pigment", pigment).put("percent", percent);
-            }
-        });
-        revision.put("why", Acts.text(context, "why", MOST_TEXT));
+        Map<String, String> percents = new LinkedHashMap<>(formula.percents());
+        percents.values().removeIf(String::isEmpty);
+        ObjectNode revision = RecipeRecords.revise(
+                changed, today, formula.resin(), formula.percentOf(), percents, Acts.text(context, "why", MOST_TEXT));
         writer.save(Kind.RECIPE, recipe.id(), Acts.text(context, "base", MOST_TEXT), changed);
         live.reread();
-        return number;
+        return revision.path("number").asInt();
     }
 
     /** Tells both sides: what the recipe says there now, and that what was typed is still here. */

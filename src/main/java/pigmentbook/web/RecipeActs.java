@@ -2,13 +2,14 @@ package pigmentbook.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
 import pigmentbook.book.Book;
 import pigmentbook.book.Recipe;
 import pigmentbook.store.BookUnavailableException;
@@ -16,6 +17,7 @@ import pigmentbook.store.BookWriter;
 import pigmentbook.store.ConflictException;
 import pigmentbook.store.Kind;
 import pigmentbook.store.NewBook;
+import pigmentbook.store.RecipeRecords;
 import pigmentbook.store.SaveFailedException;
 
 /**
@@ -63,20 +65,9 @@ final class RecipeActs {
         if (!book.resins().containsKey(resin)) {
             throw new NotThereException("Choose a resin that is on the shelf.");
         }
-        ObjectNode record = JsonNodeFactory.instance.objectNode();
         String id = NewRecords.freeId(book.recipes().keySet(), name, "colour");
-        record.put("id", id).put("name", name);
-        record.putArray("tags");
-        ObjectNode revision = record.putArray("revisions").addObject();
-        revision.put("number", 1)
-                .put("date", today.toString())
-                .put("resin", resin)
-                .put("percentOf", "mixed resin");
-        revision.putArray("pigments");
-        revision.put("why", "begun");
-        record.putArray("steps");
-        record.putNull("look");
-        record.put("notes", "");
+        ObjectNode record = RecipeRecords.begun(id, name, List.of());
+        RecipeRecords.revise(record, today, resin, Recipe.PercentOf.MIXED_RESIN, Map.of(), "begun");
         live.writer().create(Kind.RECIPE, id, record);
         live.reread();
         return "/recipes/" + id;
