@@ -15,12 +15,13 @@ sessionStorage.setItem("bench-window", window_);
 const me = device.slice(0, 8) + "-" + window_.slice(0, 8), mine = key + "-" + window_;
 // What another window of this phone held and could not hand in any more is handed in by this one: each entry has an id, so once.
 let queue = [];
-for (const k of Object.keys(localStorage).filter(k => k === mine || k.startsWith(key + "-"))) {
+// A window's name is all that follows: the key of another pour may begin with this one's.
+for (const k of Object.keys(localStorage).filter(k => k.startsWith(key + "-") && /^[0-9a-f]{16}$/.test(k.slice(key.length + 1)))) {
   try { queue.push(...JSON.parse(localStorage.getItem(k))); } catch { /* nothing that was ever an entry */ }
   if (k !== mine) localStorage.removeItem(k);
 }
 queue = queue.filter((e, i) => !log.some(k => k.id === e.id) && queue.findIndex(q => q.id === e.id) === i).sort((a, b) => a.made - b.made);
-let base = log.length;
+let base = log.length, taking = 0;
 
 // The book's clock, carried on by this page's own: a phone whose clock is wrong, or is set meanwhile, changes nothing.
 let bookNow = Number(root.dataset.now), here = performance.now(), wall = Date.now();
@@ -32,7 +33,7 @@ const now = () => {
 const at = ms => new Date(ms).toISOString();
 
 const keep = () => localStorage.setItem(mine, JSON.stringify(queue));
-const taken = answer => { log = answer.log; bookNow = answer.now; here = performance.now(); wall = Date.now(); base = log.length; queue = queue.filter(e => !log.some(k => k.id === e.id)); keep(); };
+const taken = answer => { taking++; log = answer.log; bookNow = answer.now; here = performance.now(); wall = Date.now(); base = log.length; queue = queue.filter(e => !log.some(k => k.id === e.id)); keep(); };
 
 async function hand() {
   if (busy || told) return;
@@ -57,12 +58,14 @@ async function hand() {
 }
 
 async function look(force) {
+  const since = taking;
   try {
     const answer = await fetch(`/pours/${pour}/log${location.search}`);
     if (answer.ok) {
       const said = await answer.json();
       // What another phone entered is only taken in here while nothing of this one waits: else it is told first.
-      if (force || !queue.length) { taken(said); ui.draw(); }
+      // An answer that was under way while something was handed in does not know of it yet.
+      if (force || (!queue.length && since === taking)) { taken(said); ui.draw(); }
     }
   } catch { /* shown by what is held */ }
 }

@@ -384,7 +384,7 @@ export function bench(root, home) {
   document.addEventListener("keydown", e => {
     if (!amount || e.defaultPrevented || e.ctrlKey || e.metaKey || e.altKey || e.isComposing) return;
     const at = e.target, own = at === amount.input;
-    if (!own && at.matches?.("input:not([type=radio]), textarea, select, dialog *")) return;
+    if (!own && at.matches?.("input:not([type=radio]), textarea, select")) return;
     if (e.key === "Enter") { if (own || !at.closest?.("button, a, summary") || at.closest(".pad")) { e.preventDefault(); amount.take(); } } else if (!own && (/^[0-9.,]$/.test(e.key) || e.key === "Backspace")) { e.preventDefault(); amount.input.focus(); amount.put(e.key === "Backspace" ? "⌫" : e.key); }
   });
   draw(true);

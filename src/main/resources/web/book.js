@@ -16,7 +16,10 @@ for (const b of all("[data-print]")) b.onclick = () => print();
 // live: what depends on a form follows while somebody types. One question at a time, the newest last; the field under the fingers is never touched.
 const form = $("form[data-live]");
 if (form) {
-  const ask = asker(() => form.getAttribute("action") + "?" + new URLSearchParams(new FormData(form)), (page, url) => {
+  const problem = text => { $("#part-problem, #wrong-").textContent = text; };
+  const ask = asker(() => form.getAttribute("action") + "?" + new URLSearchParams(new FormData(form)), (page, url, ok) => {
+    // A page that is not there any more says why; what was typed stays.
+    if (!ok) { problem($("h1 + p", page)?.textContent ?? ""); return; }
     const refused = !!$("#part-problem > *, .wrong > *", page);
     $("main").classList.toggle("stale", refused);
     take(page, part => refused && part.id !== "part-problem" && !part.matches(".wrong"));
@@ -40,7 +43,7 @@ if (form) {
       if (field !== document.activeElement) field.value = now.value;
     }
     history.replaceState(null, "", url);
-  }, () => { $("#part-problem, #wrong-").textContent = "The book does not answer. Start it again; what you typed stays here."; });
+  }, () => problem("The book does not answer. Start it again; what you typed stays here."));
   form.addEventListener("input", e => {
     const leads = e.target.dataset.lead;
     if (leads) $("[name=lead]", form).value = leads;
@@ -218,18 +221,11 @@ if (sheet) {
 // a look answers while its depth is slid: one question at a time, the newest last
 const slide = $("[data-look]");
 if (slide) {
-  let busy = false, again = false;
-  const answer = async () => {
-    if (busy) { again = true; return; }
-    busy = true;
-    $("#k-said").textContent = slide.elements.depth.value;
-    try {
-      const said = await fetch(slide.dataset.look + "&depth=" + slide.elements.depth.value + "+mm&backing=" + slide.elements.backing.value);
-      $("#look-shown").innerHTML = await said.text();
-    } catch { $("#look-shown").textContent = "The book does not answer. Start it again."; }
-    busy = false;
-    if (again) { again = false; answer(); }
-  };
+  const shown = $("#look-shown");
+  const ask = asker(() => slide.dataset.look + "&depth=" + slide.elements.depth.value + "+mm&backing=" + slide.elements.backing.value,
+    (page, url, ok) => { if (ok) shown.replaceChildren(...page.body.childNodes); else shown.textContent = $("h1 + p", page)?.textContent ?? ""; },
+    () => { shown.textContent = "The book does not answer. Start it again."; });
+  const answer = () => { $("#k-said").textContent = slide.elements.depth.value; ask(); };
   slide.addEventListener("input", answer);
   slide.addEventListener("submit", e => e.preventDefault());
   // The formula above may have changed what is looked at.
@@ -246,11 +242,11 @@ if (reader) {
   const asks = () => kind.value === "chart" ? ["the dark skin patch, a corner of the chart", "the bluish green patch, the next corner", "the black patch", "the white patch", "the resin"] : ["the card", "the resin"];
   const draw = () => {
     rings.replaceChildren(...points.flatMap(([x, y]) => [12, 15].map(r => { const c = document.createElementNS("http://www.w3.org/2000/svg", "ellipse"); c.setAttribute("cx", x * 1000); c.setAttribute("cy", y * 1000); c.setAttribute("rx", r); c.setAttribute("ry", r * img.clientWidth / Math.max(1, img.clientHeight)); return c; })));
-    say.textContent = file.files[0] ? points.length < asks().length ? "Press on " + asks()[points.length] + "." : "" : "";
+    say.textContent = file.files[0] && points.length < asks().length ? "Press on " + asks()[points.length] + "." : "";
   };
   const begin = () => { points = []; draw(); };
   kind.addEventListener("change", begin);
-  file.addEventListener("change", () => { if (!file.files[0]) return; img.src = URL.createObjectURL(file.files[0]); $("figure", reader).hidden = false; begin(); });
+  file.addEventListener("change", () => { if (!file.files[0]) return; URL.revokeObjectURL(img.src); img.src = URL.createObjectURL(file.files[0]); $("figure", reader).hidden = false; begin(); });
   img.addEventListener("load", draw);
   img.addEventListener("click", async e => {
     if (points.length >= asks().length) points = [];
@@ -259,12 +255,16 @@ if (reader) {
     draw();
     if (points.length < asks().length) return;
     say.textContent = "Reading …";
+    const mine = points;
     try {
       const answer = await send("/photo-reading?with=" + kind.value + "&L=" + encodeURIComponent($("#ph-l").value) + "&points=" + points.map(p => p.map(v => v.toFixed(6)).join(",")).join(";"), file.files[0]);
-      if (!answer.ok) { say.textContent = await answer.text(); return; }
-      const said = await answer.json(), form = $("#reading");
+      const text = await answer.text();
+      // Another photo or other places were pointed at meanwhile: this answer is to the earlier ones.
+      if (mine !== points) return;
+      if (!answer.ok) { say.textContent = text; return; }
+      const said = JSON.parse(text), form = $("#reading");
       form.elements.colour.value = said.colour; form.elements.how.value = said.how; form.elements.scatter.value = said.scatter;
       say.textContent = said.told + " It stands in the form above; say depth and ground there, then keep it.";
-    } catch { say.textContent = "The book does not answer, so nothing was read. Start it again."; }
+    } catch { if (mine === points) say.textContent = "The book does not answer, so nothing was read. Start it again."; }
   });
 }

@@ -1,18 +1,8 @@
 // Sheets that are edited like a spreadsheet. A cell with data-path belongs to a record and is saved as one goes; a cell with
 // data-field belongs to a form whose figures follow. What is shown and what is saved are kept apart, so nothing typed is lost.
-import { $, all, asker, fromHtml, fromTsv, onPage, send, take, tsv } from "./page.js";
+import { anchor, at, can, cellOf, cellsByKey, chosen, focusCell, gridOf, idOf, isNew, keyOf, kindOf, merged, nested, newCells, onChosen, rowsOf, textOf } from "./cells.js";
+import { $, all, ask, asker, fromHtml, fromTsv, onPage, Refused, send, take, tsv } from "./page.js";
 import { rowBar, unfold } from "./rows.js";
-
-const rowsOf = grid => all("tbody tr", grid).filter(r => !r.matches(".reason")).map(r => [...r.cells]).filter(r => r.length);
-const gridOf = td => td.closest("table[role=grid]");
-const can = td => td?.matches(".edit, .lead") && !td.hasAttribute("aria-disabled");
-const textOf = td => (td.dataset.typed ?? td.textContent).replaceAll("\u2212", "-").replaceAll("\u00a0", " ").trim();
-const kindOf = td => td.dataset.kind ?? td.parentElement.dataset.kind ?? gridOf(td).dataset.kind;
-const idOf = td => td.dataset.id ?? td.parentElement.dataset.id ?? gridOf(td).dataset.id ?? "";
-const keyOf = td => td.dataset.field ? "field " + td.dataset.field
-  : td.dataset.path ? [kindOf(td), idOf(td), (td.parentElement.dataset.new ?? td.parentElement.dataset.add ?? "") + td.dataset.path].join(" ") : null;
-const cellOf = key => all("td[data-path], td[data-field]").find(td => keyOf(td) === key);
-const isNew = td => td.parentElement.matches("[data-new], [data-add]");
 
 // -- what is kept, and what is still to be: by cell, what the book says there and what was typed ----------------------------
 const typed = new Map(); // key → { kind, id, path, was, now, state: "waiting" | "sent" | "wrong" | "elsewhere", text }
@@ -77,63 +67,81 @@ const show = td => {
   reasons(td.parentElement);
 };
 
-/** What a record's new row holds, by path. */
-const newCells = row => Object.fromEntries([...row.cells].filter(td => td.dataset.path).map(td => [td.dataset.path, textOf(td)]).filter(([, v]) => v));
-const nested = cells => {
-  const entry = {};
-  for (const [path, text] of Object.entries(cells)) {
-    const steps = path.slice(1).split("/");
-    let at = entry;
-    for (const s of steps.slice(0, -1)) at = at[s] ??= {};
-    at[steps.at(-1)] = steps.at(-1) === "count" && /^\d{1,9}$/.test(text) ? +text : text;
-  }
-  return entry;
-};
-
-const merged = (start, own) => {
-  for (const [k, v] of Object.entries(own)) start[k] = typeof v === "object" && typeof start[k] === "object" ? merged(start[k], v) : v;
-  return start;
-};
-
-const failedRow = (row, text) => {
-  // What is still to be typed is no mistake: it is asked for by the name of its column.
-  const asked = /"(\w+)" is missing/.exec(text), open = asked && [...row.cells].find(td => td.dataset.path === "/" + asked[1]);
+/** Tells beneath a row why it is not kept. missing: the path of what is still to be typed, where that is all. */
+const failedRow = (row, { message, missing }) => {
+  for (const td of row.cells) { delete td.dataset.wrong; td.classList.remove("wrong"); td.removeAttribute("aria-invalid"); }
+  const path = missing?.slice(row.dataset.add && missing.startsWith(row.dataset.add + "/") ? row.dataset.add.length : 0);
+  const open = path && [...row.cells].find(td => td.dataset.path === path);
   if (open) {
-    for (const td of row.cells) { delete td.dataset.wrong; td.classList.remove("wrong"); td.removeAttribute("aria-invalid"); }
+    // What is still to be typed is no mistake: it is asked for by the name of its column.
     open.dataset.wrong = "still to be typed.";
     reasons(row);
     row.nextElementSibling.classList.add("wanting");
     return;
   }
   const cell = [...row.cells].filter(td => td.dataset.path).findLast(td => textOf(td)) ?? row.cells[0];
-  for (const td of row.cells) { delete td.dataset.wrong; td.classList.remove("wrong"); }
-  cell.dataset.wrong = text; cell.classList.add("wrong"); cell.setAttribute("aria-invalid", "true");
+  cell.dataset.wrong = message; cell.classList.add("wrong"); cell.setAttribute("aria-invalid", "true");
   reasons(row);
 };
 
+/** Adds entries to a record's lists or takes some out. */
+const editLists = async (kind, id, edits) => {
+  const { outcomes } = await ask("/edits", { kind, id, edits }), bad = outcomes.find(o => o.state !== "saved");
+  if (bad) throw new Refused(bad.state === "refused" ? bad.text : "This row was changed elsewhere meanwhile, so it stays.", bad.missing);
+  return outcomes;
+};
+
+// New rows are kept one after the other, and the page is asked for anew once all of them are.
+const begun = new Set();
+const made = new WeakMap(); // a row that is kept, until the page shows it as one → { kind, id, at, was: path → text }
+let keeping = false;
+async function keepRows() {
+  if (keeping) return;
+  keeping = true;
+  const rows = [], records = [];
+  for (const row of begun) {
+    begun.delete(row);
+    if (made.has(row)) continue;
+    try { await keepRow(row, rows, records); } catch (e) {
+      const silent = !(e instanceof Refused);
+      failedRow(row, silent ? { message: "The book does not answer, so this row is not saved yet. Start the book again and change a cell here." } : e);
+      mark("saving", silent ? "Not saved yet: the book does not answer." : "One row is not saved");
+    }
+  }
+  keeping = false;
+  if (rows.length) undone.back.push({ rows });
+  if (records.length) undone.back.push({ records });
+  if (!rows.length && !records.length) return;
+  undone.on = [];
+  await refresh();
+  flush();
+}
+
 /** A new row is kept once the book can read it; until then it stays as typed, with what is missing beneath. */
-async function sendNew(row) {
-  const cells = newCells(row), kind = row.dataset.new ?? kindOf(row.cells[0]);
+async function keepRow(row, rows, records) {
+  const cells = newCells(row), add = row.dataset.add, kind = row.dataset.new ?? kindOf(row.cells[0]);
   if (!Object.keys(cells).length) { for (const td of row.cells) delete td.dataset.wrong; reasons(row); return; }
   mark("saving", "Saving");
-  const add = row.dataset.add, id = idOf(row.cells[0]);
-  const edit = add && { what: "add", path: add, was: "", now: JSON.stringify(merged(JSON.parse(row.dataset.start ?? "{}"), nested(cells))) };
-  let answer;
-  try { answer = add ? await send("/edits", JSON.stringify({ kind, id, edits: [edit] })) : await send("/records", JSON.stringify({ kind, cells })); } catch {
-    failedRow(row, "The book does not answer, so this row is not saved yet. Start the book again and change a cell here.");
-    mark("saving", "Not saved yet: the book does not answer.");
-    return;
+  let id = idOf(row.cells[0]);
+  if (add) {
+    const [{ entry }] = await editLists(kind, id, [{ what: "add", path: add, was: "", now: JSON.stringify(merged(JSON.parse(row.dataset.start ?? "{}"), nested(cells))) }]);
+    rows.push({ kind, id, list: [{ path: add, entry }], added: true });
+    const [, list, place] = /^(.*\/)(\d+)$/.exec(add);
+    for (const other of all("tr[data-add]", row.closest("table"))) if (other !== row && other.dataset.add === add) other.dataset.add = list + (+place + 1);
+  } else {
+    ({ id } = await ask("/records", { kind, cells }));
+    records.push({ kind, id, added: true });
   }
-  if (!answer.ok) { failedRow(row, await answer.text()); mark("saving", "One row is not saved"); return; }
-  const said = await answer.json();
-  if (add && said.outcomes[0].state !== "saved") { failedRow(row, said.outcomes[0].text); mark("saving", "One row is not saved"); return; }
-  undone.back.push(add ? { rows: [{ kind, id, list: [{ path: add, entry: edit.now }], added: true }] } : { records: [{ kind, id: said.id, added: true }] });
-  undone.on = [];
-  for (const td of row.cells) if (td.dataset.path) { td.textContent = td.dataset.usual ?? ""; delete td.dataset.wrong; }
+  made.set(row, { kind, id, at: add ?? "", was: cells });
+  for (const td of row.cells) if (td.dataset.path) { delete td.dataset.wrong; const text = textOf(td); if (!td.querySelector("input, select") && text !== (cells[td.dataset.path] ?? "")) typeOn(td, text); }
   reasons(row);
-  await refresh();
-  tellMark();
 }
+
+/** What was typed into a new row while it was being kept goes into the record it is now. */
+const typeOn = (td, text) => {
+  const { kind, id, at, was } = made.get(td.parentElement), path = at + td.dataset.path;
+  typed.set([kind, id, path].join(" "), { kind, id, path, was: was[td.dataset.path] ?? "", now: text, state: "waiting", text: "" });
+};
 
 /** Sends what waits, a record at a time and in order. What the book refuses stays marked in its cell. */
 async function flush() {
@@ -142,7 +150,7 @@ async function flush() {
   const first = [...typed.values()].find(e => e.state === "waiting");
   if (!first) { retry = 0; return; }
   sending = true;
-  const mine = [...typed.entries()].filter(([, e]) => e.kind === first.kind && e.id === first.id && e.state !== "elsewhere");
+  const mine = [...typed.entries()].filter(([, e]) => e.kind === first.kind && e.id === first.id && e.state !== "elsewhere").slice(0, 2000);
   // Entries that are emptied leave their list: from the end, so that those before keep their places.
   const place = ([, e]) => e.now === "" && /\/\d+$/.test(e.path) ? +e.path.split("/").at(-1) : -1;
   mine.sort((a, b) => place(b) - place(a));
@@ -151,9 +159,10 @@ async function flush() {
   try {
     const answer = await send("/edits", JSON.stringify({ kind: first.kind, id: first.id, edits: sent.map(e => ({ path: e.path, was: e.was, now: e.now })) }));
     const said = answer.ok ? await answer.json() : null, text = said ? "" : await answer.text();
+    const cells = cellsByKey();
     retry = 0;
     mine.forEach(([key, e], i) => {
-      const outcome = said?.outcomes[i] ?? { state: "refused", text }, newer = e.now !== sent[i].now, td = cellOf(key);
+      const outcome = said?.outcomes[i] ?? { state: "refused", text }, newer = e.now !== sent[i].now, td = cells.get(key);
       if (outcome.state === "saved") {
         if (newer) { e.was = sent[i].now; e.state = "waiting"; } else typed.delete(key);
       } else if (!newer) { e.state = outcome.state === "refused" ? "wrong" : "elsewhere"; e.text = outcome.text; } else e.state = "waiting";
@@ -180,7 +189,7 @@ function change(list, keep = true) {
     if (from === text) continue;
     steps.push({ key, from, to: text });
     if (td.dataset.field) { td.dataset.typed = text; td.textContent = text; field(td, text, true); continue; }
-    if (isNew(td)) { td.textContent = text; continue; }
+    if (isNew(td)) { td.textContent = text; if (made.has(td.parentElement)) typeOn(td, text); continue; }
     const e = typed.get(key), was = e ? e.was : from;
     td.textContent = text;
     if (was === text && e?.state !== "sent") typed.delete(key);
@@ -188,8 +197,8 @@ function change(list, keep = true) {
     show(td);
   }
   if (keep && steps.length) { undone.back.push({ steps }); undone.on = []; }
-  const fresh = new Set(list.map(([td]) => td).filter(td => isNew(td)).map(td => td.parentElement));
-  (async () => { for (const row of fresh) await sendNew(row); })();
+  for (const [td] of list) if (isNew(td)) begun.add(td.parentElement);
+  if (begun.size) keepRows();
   flush();
 }
 
@@ -202,18 +211,23 @@ async function step(from, to) {
   const s = from.pop();
   if (!s) return;
   if (s.steps) {
-    const back = s.steps.map(x => ({ key: x.key, from: x.to, to: x.from })), found = back.map(x => [cellOf(x.key), x.to]).filter(([td]) => td);
+    const cells = cellsByKey(), back = s.steps.map(x => ({ key: x.key, from: x.to, to: x.from })), found = back.map(x => [cells.get(x.key), x.to]).filter(([td]) => td);
     to.push({ steps: back });
     change(found, false);
     if (found.length) focusCell(found[0][0]);
   } else {
     const rows = (s.rows ?? []).map(r => ({ ...r, added: !r.added })), records = (s.records ?? []).map(r => ({ ...r, added: !r.added }));
     try {
-      for (const r of rows.toReversed()) await send("/edits", JSON.stringify({ kind: r.kind, id: r.id, edits: r.list.map(x => r.added ? { what: "add", path: x.path, now: x.entry } : { what: "take-out", path: x.path, was: x.entry }) }));
-      for (const r of records) await send(r.added ? "/take-out" : "/put-away", JSON.stringify({ kind: r.kind, id: r.id }));
+      for (const r of rows.toReversed()) await editLists(r.kind, r.id, r.list.map(x => r.added ? { what: "add", path: x.path, now: x.entry } : { what: "take-out", path: x.path, was: x.entry }));
+      for (const r of records) await ask(r.added ? "/take-out" : "/put-away", { kind: r.kind, id: r.id });
       to.push(s.rows ? { rows: rows.toReversed() } : { records });
       await refresh();
-    } catch { from.push(s); mark("saving", "The book does not answer, so nothing was undone."); return; }
+    } catch (e) {
+      if (e instanceof Refused) await refresh(); else from.push(s);
+      tellMark();
+      mark("saving", e instanceof Refused ? e.message : "The book does not answer, so nothing was undone.");
+      return;
+    }
   }
   tellMark();
 }
@@ -225,17 +239,15 @@ async function takeOut(trs) {
   const lists = trs.filter(r => r.dataset.take).toReversed(), records = trs.filter(r => r.dataset.away !== undefined);
   if (!lists.length && !records.length) return;
   const grid = trs[0].closest("table"), kept = { rows: [], records: [] }, stays = [];
+  const stay = (row, e) => { if (!(e instanceof Refused)) throw e; stays.push([rowKey(row), e]); };
   try {
     for (const r of lists) {
       const list = r.dataset.take.split(" ").map((path, i) => ({ path, entry: JSON.stringify(JSON.parse(r.dataset.entry)[i]) })), cell = r.cells[0];
-      const answer = await send("/edits", JSON.stringify({ kind: kindOf(cell), id: idOf(cell), edits: list.map(x => ({ what: "take-out", path: x.path, was: x.entry })) }));
-      const bad = answer.ok ? (await answer.json()).outcomes.find(o => o.state !== "saved") : { state: "refused", text: await answer.text() };
-      if (bad) { stays.push([rowKey(r), bad.state === "refused" ? bad.text : "This row was changed elsewhere meanwhile, so it stays."]); continue; }
+      try { await editLists(kindOf(cell), idOf(cell), list.map(x => ({ what: "take-out", path: x.path, was: x.entry }))); } catch (e) { stay(r, e); continue; }
       kept.rows.push({ kind: kindOf(cell), id: idOf(cell), list, added: false });
     }
     for (const r of records) {
-      const answer = await send("/put-away", JSON.stringify({ kind: r.dataset.kind, id: r.dataset.id }));
-      if (!answer.ok) { stays.push([rowKey(r), await answer.text()]); continue; }
+      try { await ask("/put-away", { kind: r.dataset.kind, id: r.dataset.id }); } catch (e) { stay(r, e); continue; }
       kept.records.push({ kind: r.dataset.kind, id: r.dataset.id, added: false });
     }
   } catch { mark("saving", "The book does not answer, so nothing was taken out."); return; }
@@ -244,7 +256,7 @@ async function takeOut(trs) {
   undone.on = [];
   const at = rowsOf(grid).findIndex(r => r[0].parentElement === trs[0]), mine = undone.back.at(-1), away = kept.records.map(r => r.id).join(", ");
   await refresh();
-  for (const [key, text] of stays) { const row = all("tbody tr", grid).find(r => rowKey(r) === key); if (row) failedRow(row, text); }
+  for (const [key, e] of stays) { const row = all("tbody tr", grid).find(r => rowKey(r) === key); if (row) failedRow(row, e); }
   const left = rowsOf(grid);
   if (left.length) focusCell(left[Math.min(at, left.length - 1)].find(can) ?? left[0][0]);
   if (kept.rows.length || kept.records.length) bar.gone(grid, away ? away + " is put away." : "The row is taken out.", () => { if (undone.back.at(-1) === mine) step(undone.back, undone.on); });
@@ -259,6 +271,7 @@ const bar = rowBar(row => {
   if (row.matches("[data-new], [data-add]") && begun.length) return { label: "Clear this row", run: () => { change(begun.map(td => [td, ""])); focusCell(begun[0]); } };
   return null;
 });
+onChosen(td => bar.at(td));
 const leftOut = (row, cell) => {
   const mine = undone.back.at(-1);
   focusCell(cell);
@@ -276,7 +289,15 @@ onPage(page => {
     if (!sameRows(own, theirs)) {
       if (grid.querySelector("td input, td select")) continue;
       const focused = grid.contains(document.activeElement) ? document.activeElement.closest("td") : null, key = focused && keyOf(focused);
+      // Rows that are begun and can't be kept yet stay as they are typed, where the page has its empty one.
+      const open = own.filter(tr => tr.matches("[data-new], [data-add]") && !made.has(tr) && Object.keys(newCells(tr)).length)
+        .flatMap(tr => tr.nextElementSibling?.matches(".reason") ? [tr, tr.nextElementSibling] : [tr]);
       grid.tBodies[0].innerHTML = next.tBodies[0].innerHTML;
+      const empty = open.length && $("tr[data-new], tr[data-add]", grid);
+      if (empty) {
+        for (const tr of open) if (tr.dataset.add) tr.dataset.add = empty.dataset.add;
+        empty.replaceWith(...open);
+      }
       if (next.tHead && grid.tHead) grid.tHead.innerHTML = next.tHead.innerHTML;
       ready(grid);
       const again = key && cellOf(key);
@@ -296,7 +317,8 @@ onPage(page => {
       });
     });
   }
-  for (const key of typed.keys()) { const td = cellOf(key); if (td) show(td); }
+  const cells = typed.size ? cellsByKey() : null;
+  for (const key of typed.keys()) { const td = cells.get(key); if (td) show(td); }
 });
 
 const draft = () => {
@@ -319,31 +341,6 @@ const refresh = () => $("form[data-live]") && !preview() ? Promise.resolve(docum
   : new Promise(done => { const before = wait; wait = () => { before?.(); done(); }; reload(); });
 
 // -- under the fingers ------------------------------------------------------------------------------------------------------
-let from = null, drag = false;
-const at = (g, td) => { const r = g.findIndex(x => x.includes(td)); return [r, r < 0 ? -1 : g[r].indexOf(td)]; };
-const block = (grid, a, b) => {
-  const g = rowsOf(grid), [r1, c1] = at(g, a), [r2, c2] = at(g, b);
-  return g.slice(Math.min(r1, r2), Math.max(r1, r2) + 1).map(row => row.slice(Math.min(c1, c2), Math.max(c1, c2) + 1));
-};
-const select = (grid, a, b) => {
-  const inside = a && b && a !== b ? new Set(block(grid, a, b).flat()) : new Set();
-  for (const td of rowsOf(grid).flat()) {
-    td.classList.toggle("sel", inside.has(td));
-    if (inside.has(td)) td.setAttribute("aria-selected", "true"); else td.removeAttribute("aria-selected");
-  }
-};
-function focusCell(td, keep) {
-  if (!td) return;
-  const grid = gridOf(td);
-  unfold(td);
-  for (const x of all("td[tabindex='0'], th[tabindex='0']", grid)) x.tabIndex = -1;
-  td.tabIndex = 0; td.focus({ preventScroll: false });
-  from = keep && from && grid.contains(from) ? from : td;
-  select(grid, from, td);
-  bar.at(td);
-}
-const chosen = (grid, td) => from && grid.contains(from) ? block(grid, from, td) : [[td]];
-
 function edit(td, text) {
   if (!can(td) || td.querySelector("input, select")) return;
   const grid = gridOf(td), old = textOf(td), choices = td.dataset.choices?.split("|");
@@ -365,7 +362,7 @@ function edit(td, text) {
     box.onblur = null;
     td.textContent = old;
     if (keep && v !== old) change([[td, v]]);
-    else { if (td.dataset.field) field(td, old); else if (typed.has(keyOf(td))) show(td); else if (preview()) reload(); }
+    else { if (td.dataset.field) field(td, old); else if (typed.has(keyOf(td))) show(td); else if (preview() || made.has(td.parentElement)) reload(); }
   };
   box.addEventListener("input", () => { if (td.dataset.field) field(td, bare(box.value.trim())); else if (preview() && !isNew(td)) reload(); });
   // Letters and arrows go through the choices; only a choice made by hand closes at once.
@@ -410,21 +407,20 @@ const copy = (e, grid, td) => {
 
 function paste(grid, td, rows) {
   const [[one]] = [rows[0] ?? [""]], list = [];
-  let g = rowsOf(grid);
-  const into = chosen(grid, td), [r, c] = at(g, into[0][0]);
+  const g = rowsOf(grid), into = chosen(grid, td), [r, c] = at(g, into[0][0]);
   if (rows.length === 1 && rows[0].length === 1) { for (const x of into.flat()) list.push([x, one]); return change(list); }
+  const last = all("tr[data-new], tr[data-add]", grid).at(-1);
   rows.forEach((cells, i) => {
     let row = g[r + i];
     if (!row) {
       // A block longer than the sheet makes rows of its own, where the sheet takes new ones.
-      const last = grid.tBodies[0].querySelector("tr[data-new]:last-of-type, tr[data-add]:last-of-type");
       if (!last) return;
       const more = last.cloneNode(true);
       for (const x of more.cells) { if (x.dataset.path) x.textContent = ""; delete x.dataset.wrong; x.classList.remove("wrong", "sel"); }
       more.dataset.row = rowKey(last) + i;
       grid.tBodies[0].append(more);
       row = [...more.cells];
-      g = rowsOf(grid);
+      g.push(row);
     }
     cells.forEach((text, j) => { if (row[c + j]) list.push([row[c + j], text]); });
   });
@@ -443,11 +439,11 @@ function keys(e) {
   const line = chosen(grid, td).flat();
   if (e.key in to) { e.preventDefault(); focusCell(to[e.key], e.shiftKey); }
   else if (e.key === "Tab" && !grid.dataset.leave) { if (next(grid, td, e.shiftKey)) e.preventDefault(); }
-  else if (ctrl && e.key === "a") { e.preventDefault(); from = g[0][0]; select(grid, from, g.at(-1).at(-1)); td.focus(); from = g[0][0]; focusCell(g.at(-1).at(-1), true); }
+  else if (ctrl && e.key === "a") { e.preventDefault(); focusCell(g[0][0]); focusCell(g.at(-1).at(-1), true); }
   else if (ctrl && e.key.toLowerCase() === "d") { e.preventDefault(); const b = chosen(grid, td); change(b.slice(1).flatMap(row => row.map((x, i) => [x, textOf(b[0][i])]))); }
   else if (ctrl && e.key === "Delete") { e.preventDefault(); takeOut([...new Set(line.map(x => x.parentElement))]); }
   else if (e.key === "Enter" || e.key === "F2") { e.preventDefault(); const link = td.querySelector("a, button"); can(td) ? edit(td) : link?.click(); }
-  else if (e.key === "Escape") { grid.dataset.leave = "1"; const t = typed.get(keyOf(td)); if (t && t.state === "wrong") change([[td, t.was]]); from = td; select(grid, td, td); return; }
+  else if (e.key === "Escape") { grid.dataset.leave = "1"; const t = typed.get(keyOf(td)); if (t && t.state === "wrong") change([[td, t.was]]); focusCell(td); grid.dataset.leave = "1"; return; }
   else if (e.key === "Delete" || e.key === "Backspace") { e.preventDefault(); change(line.filter(can).map(x => [x, ""])); }
   else if (e.key.length === 1 && !ctrl && !e.altKey && can(td)) { e.preventDefault(); edit(td, e.key); }
   if (e.key !== "Tab") delete grid.dataset.leave;
@@ -457,9 +453,10 @@ const ready = grid => {
   const g = rowsOf(grid), flat = g.flat();
   for (const td of flat) { if (td.tabIndex !== 0) td.tabIndex = -1; if (td.tagName === "TD" && !can(td)) td.setAttribute("aria-readonly", "true"); }
   if (!flat.some(td => td.tabIndex === 0)) { const first = flat.find(can) ?? flat[0]; if (first) first.tabIndex = 0; }
-  for (const td of flat) if (td.dataset.wrong !== undefined) show(td);
+  for (const td of flat) if (td.dataset.wrong !== undefined && !isNew(td)) show(td);
 };
 
+let drag = false;
 document.addEventListener("mousedown", e => {
   const td = e.target.closest("td, th"), grid = td && gridOf(td);
   if (!grid || e.target.closest("input, select, a, button") || e.button || !td.closest("tbody") || td.closest(".reason")) return;
@@ -467,7 +464,7 @@ document.addEventListener("mousedown", e => {
   const open = $("td > input, td > select"); if (open) open.blur();
   focusCell(td, e.shiftKey); drag = true;
 });
-document.addEventListener("mouseover", e => { const td = drag && e.buttons && e.target.closest("td, th"); if (td && from && gridOf(td) === gridOf(from) && td.closest("tbody")) focusCell(td, true); });
+document.addEventListener("mouseover", e => { const td = drag && e.buttons && e.target.closest("td, th"); if (td && anchor() && gridOf(td) === gridOf(anchor()) && td.closest("tbody")) focusCell(td, true); });
 addEventListener("mouseup", () => { drag = false; });
 document.addEventListener("dblclick", e => { const td = e.target.closest("td"); if (td && gridOf(td)) edit(td); });
 document.addEventListener("click", e => {
@@ -492,7 +489,8 @@ for (const [id, act] of [["#undo", () => step(undone.back, undone.on)], ["#redo"
 
 recall();
 for (const grid of all("table[role=grid]")) ready(grid);
-for (const key of typed.keys()) { const td = cellOf(key); if (td) { unfold(td); show(td); } }
+const waiting = cellsByKey();
+for (const key of typed.keys()) { const td = waiting.get(key); if (td) { unfold(td); show(td); } }
 if (typed.size) flush();
 // Another window or an editor may have changed the book: look when this window is looked at again.
 addEventListener("focus", () => { if ($("table[role=grid][id]") && !$("td > input, td > select")) refresh(); });

@@ -13,6 +13,16 @@ export async function send(path, body) {
   }
 }
 
+/** What the book tells where it can't do what was asked; missing: the path of what is still to be typed, where that is all. */
+export class Refused extends Error { constructor(text, missing) { super(text); this.missing = missing; } }
+
+/** Asks in JSON for a change and returns what is answered in JSON. */
+export async function ask(path, asked) {
+  const answer = await send(path, JSON.stringify(asked));
+  if (!answer.ok) throw new Refused(await answer.text(), answer.headers.get("X-Missing"));
+  return answer.json();
+}
+
 const followers = [];
 /** Calls back with each page that was asked for anew, after its marked parts were put in. */
 export const onPage = f => followers.push(f);

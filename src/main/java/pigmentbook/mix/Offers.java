@@ -5,13 +5,14 @@ import java.util.List;
 import pigmentbook.book.Book;
 import pigmentbook.book.Item;
 import pigmentbook.book.Pigment;
+import pigmentbook.book.Settings;
 
 /**
  * What to do where a pigment's amount is too small for its scale. The least that a scale with steps of d weighs to a
  * tolerance p is 2 × 0.41 d / p, 41 steps for 2 %: the relation of USP 41 (repeatability no better than 0.41 d, two
  * standard deviations), at another tolerance.
  */
-final class Offers {
+public final class Offers {
 
     /** Steps for 2 %. */
     static final double STEPS_FOR_PIGMENT = 2 * 0.41 / WeighTable.PIGMENT_TOLERANCE;
@@ -23,11 +24,16 @@ final class Offers {
 
     private Offers() {}
 
+    /** Returns the least of a pigment that a scale weighs to 2 %, in g. */
+    public static double leastPigmentGrams(Settings.Scale scale) {
+        return STEPS_FOR_PIGMENT * scale.step().grams();
+    }
+
     static List<Mix.Offer> of(Book book, Mix mix) {
         List<Mix.Offer> offers = new ArrayList<>();
         for (Mix.Layer layer : mix.layers()) {
             for (Mix.Weighing weighing : layer.cups().get(0).items()) {
-                double least = STEPS_FOR_PIGMENT * weighing.scale().step().grams();
+                double least = leastPigmentGrams(weighing.scale());
                 if (weighing.item().isPigment()
                         && weighing.exactGrams() > 0
                         && weighing.exactGrams() < least * (1 - LAST_BITS)) {

@@ -24,6 +24,7 @@ import pigmentbook.quantity.Numbers;
 public record WasAndWill(List<Row> rows, List<String> inKind) {
 
     private static final double SAME_DEPTH_MM = 0.05;
+    private static final double USUAL_GRAMS = 500;
     private static final List<String> WORDS =
             List.of("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten");
 
@@ -62,6 +63,13 @@ public record WasAndWill(List<Row> rows, List<String> inKind) {
         workingTime(mix, pour, inKind);
         look(mix, depth, top, inKind);
         return new WasAndWill(rows, inKind);
+    }
+
+    /** Returns how big a recipe is usually made, in g: as big as it was last poured, else 500 g. */
+    public static double usualGrams(Book book, String recipeId) {
+        List<Pour> pours = book.poursOf(recipeId);
+        double poured = pours.isEmpty() ? 0 : weighedGrams(pours.get(pours.size() - 1));
+        return poured > 0 ? poured : USUAL_GRAMS;
     }
 
     /** Returns everything weighed into a pour, in g; what was not noted counts as planned. */
@@ -143,7 +151,7 @@ public record WasAndWill(List<Row> rows, List<String> inKind) {
             }
         }
         for (Mix.PigmentShare pigment : mix.shares().pigments()) {
-            double least = Offers.STEPS_FOR_PIGMENT * mix.scales().fine().step().grams();
+            double least = Offers.leastPigmentGrams(mix.scales().fine());
             Double was = before.get(pigment.item());
             boolean couldBe = was != null && was >= least;
             boolean canBe =

@@ -75,7 +75,7 @@ final class Refusal {
     }
 
     static BadAmountException twoReadings(String text, String decimal, String grouped) {
-        return new BadAmountException(quoted(text) + " is ambiguous: write " + decimal + " or " + grouped + ".");
+        return new BadAmountException(quoted(text) + " is ambiguous: write " + decimal + " or " + grouped + ".", true);
     }
 
     static BadAmountException apart(String text) {

@@ -30,13 +30,22 @@ public final class SheetFile {
      * @throws NoMixSheetException if it is none of these, or no mix sheet; the message begins with the file's name
      */
     public static Entries read(Path file) throws NoMixSheetException {
-        String name = Shown.quoted(String.valueOf(file.getFileName())) + " ";
+        return read(file, Shown.quoted(String.valueOf(file.getFileName())));
+    }
+
+    /**
+     * Reads a file whose own name says nothing to the person who handed it in.
+     *
+     * @param called what messages call it, such as {@code This file}
+     * @throws NoMixSheetException as {@link #read(Path)} does; the message begins with what the file is called
+     */
+    public static Entries read(Path file, String called) throws NoMixSheetException {
         try {
             return content(file);
         } catch (NoMixSheetException e) {
-            throw new NoMixSheetException(name + e.getMessage());
+            throw new NoMixSheetException(called + " " + e.getMessage());
         } catch (IOException e) {
-            throw new NoMixSheetException(name + "can't be read. Check who may read it.");
+            throw new NoMixSheetException(called + " can't be read. Check who may read it.");
         }
     }
 

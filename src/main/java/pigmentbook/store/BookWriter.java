@@ -365,7 +365,7 @@ public final class BookWriter {
             Records.read(kind, id, bytes);
             return JsonFile.read(bytes);
         } catch (RefusedException e) {
-            throw new SaveFailedException("This can't be saved. " + e.getMessage(), e.in(file, bytes));
+            throw new SaveFailedException("This can't be saved. " + e.getMessage(), e.in(file, bytes), e.missing());
         }
     }
 

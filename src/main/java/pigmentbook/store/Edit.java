@@ -1,5 +1,7 @@
 package pigmentbook.store;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * One thing that somebody changed in a record, as it was typed.
  *
@@ -36,6 +38,8 @@ public record Edit(What what, String path, String was, String now) {
      * @param edit the edit
      * @param state whether it was kept
      * @param text why not, or what stands there now; empty where it was saved
+     * @param missing where in the record a value is still missing, as a JSON pointer; null where that is not why
      */
-    public record Outcome(Edit edit, State state, String text) {}
+    public record Outcome(
+            Edit edit, State state, String text, @Nullable String missing) {}
 }

@@ -108,7 +108,7 @@ final class Fields {
     }
 
     private RefusedException missing(String name) {
-        return new RefusedException(path(), "missing-field", "\"" + name + "\" is missing. Write it in.");
+        return RefusedException.missing(path(), name);
     }
 
     /** Returns a name to show: one line, without marks that turn the direction of the text. */

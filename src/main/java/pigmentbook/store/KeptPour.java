@@ -1,10 +1,11 @@
 package pigmentbook.store;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import pigmentbook.book.Recipe;
 import pigmentbook.mix.AsPoured;
 
@@ -32,30 +33,26 @@ public final class KeptPour {
         String recipe = asPoured.recipe().id();
         BookWriter.Current current = writer.read(Kind.RECIPE, recipe);
         ObjectNode changed = current.record().deepCopy();
-        if (!(changed.get("revisions") instanceof ArrayNode revisions) || revisions.isEmpty()) {
-            throw new SaveFailedException(current.file()
-                    + " has no revisions to add to. Look at it with the command check. Nothing was changed.");
-        }
-        int number = 1 + revisions.get(revisions.size() - 1).path("number").asInt();
         Recipe.Revision formula = asPoured.revision();
-        ObjectNode revision = revisions.addObject();
-        revision.put("number", number);
-        revision.put("date", today.toString());
-        revision.put("resin", formula.resinId());
-        revision.put("percentOf", formula.percentOf().words());
-        ArrayNode pigments = revision.putArray("pigments");
+        Map<String, String> percents = new LinkedHashMap<>();
         for (Recipe.PigmentLoading loading : formula.pigments()) {
             String percent = new BigDecimal(loading.percent().percent())
                             .round(DIGITS)
                             .stripTrailingZeros()
                             .toPlainString()
                     + " %";
-            pigments.addObject().put("pigment", loading.pigmentId()).put("percent", percent);
+            percents.put(loading.pigmentId(), percent);
         }
         String link = formula.why();
-        revision.put("why", why.isBlank() ? link : why.strip() + " (" + link + ")");
+        ObjectNode revision = RecipeRecords.revise(
+                changed,
+                today,
+                formula.resinId(),
+                formula.percentOf(),
+                percents,
+                why.isBlank() ? link : why.strip() + " (" + link + ")");
         revision.put("ofPour", asPoured.pour().id());
         writer.save(Kind.RECIPE, recipe, current.version(), changed);
-        return number;
+        return revision.path("number").asInt();
     }
 }

@@ -39,7 +39,7 @@ record Merged(ObjectNode record, List<Edit.Outcome> outcomes) {
             ObjectNode tried = record.deepCopy();
             try {
                 if (!Edits.isAsSeen(tried, edit) && !Edits.textAt(tried, edit).equals(edit.now())) {
-                    outcomes.add(new Edit.Outcome(edit, Edit.State.CHANGED_ELSEWHERE, Edits.textAt(tried, edit)));
+                    outcomes.add(new Edit.Outcome(edit, Edit.State.CHANGED_ELSEWHERE, Edits.textAt(tried, edit), null));
                     continue;
                 }
                 Edits.put(tried, edit);
@@ -47,9 +47,9 @@ record Merged(ObjectNode record, List<Edit.Outcome> outcomes) {
                     Records.read(kind, id, BookWriter.spliced(old, before, tried));
                 }
                 record = tried;
-                outcomes.add(new Edit.Outcome(edit, Edit.State.SAVED, ""));
+                outcomes.add(new Edit.Outcome(edit, Edit.State.SAVED, "", null));
             } catch (RefusedException e) {
-                outcomes.add(new Edit.Outcome(edit, Edit.State.REFUSED, String.valueOf(e.getMessage())));
+                outcomes.add(new Edit.Outcome(edit, Edit.State.REFUSED, String.valueOf(e.getMessage()), e.missing()));
             }
         }
         return new Merged(record, outcomes);

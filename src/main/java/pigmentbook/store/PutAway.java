@@ -7,6 +7,7 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import pigmentbook.book.Book;
 
 /**
  * What is kept out of sight: a record's file is moved, as it is, into the book's folder {@code put-away}, and back.
@@ -26,11 +27,16 @@ public final class PutAway {
     }
 
     /**
-     * Puts a record away. Whoever calls makes sure that nothing in the book refers to it.
+     * Puts a record away that nothing refers to.
      *
-     * @throws SaveFailedException if there is no such record or it can't be moved
+     * @param book the book as its files are at this moment
+     * @throws SaveFailedException if something in the book refers to it, there is no such record, or it can't be moved
      */
-    public void put(Kind kind, String id) throws SaveFailedException {
+    public void put(Book book, Kind kind, String id) throws SaveFailedException {
+        String used = InUse.of(book, kind, id);
+        if (!used.isEmpty()) {
+            throw new SaveFailedException(used);
+        }
         move(kind, id, true);
     }
 

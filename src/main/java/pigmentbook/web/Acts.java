@@ -1,16 +1,12 @@
 package pigmentbook.web;
 
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
 import java.io.IOException;
-import pigmentbook.mix.MixRefusedException;
-import pigmentbook.quantity.BadAmountException;
 import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.ConflictException;
 import pigmentbook.store.SaveFailedException;
-import pigmentbook.tint.TintRefusedException;
 
-/** The one way in which a button's or a form's act is answered: with the address to go to, else with what is wrong. */
+/** The one way in which a button's or a form's act is answered: with the address to go to. */
 final class Acts {
 
     private Acts() {}
@@ -22,26 +18,26 @@ final class Acts {
         String run() throws SaveFailedException, ConflictException, BookUnavailableException, IOException;
     }
 
-    static void done(Context context, Act act) throws BookUnavailableException {
-        context.contentType("text/plain; charset=utf-8");
-        try {
-            context.result(act.run());
-        } catch (SaveFailedException | BadAmountException | MixRefusedException | TintRefusedException e) {
-            told(context, HttpStatus.UNPROCESSABLE_CONTENT, e);
-        } catch (ConflictException e) {
-            told(context, HttpStatus.CONFLICT, e);
-        } catch (IOException e) {
-            context.status(HttpStatus.BAD_REQUEST).result("This could not be read. Nothing was changed.");
-        }
+    static void done(Context context, Act act)
+            throws SaveFailedException, ConflictException, BookUnavailableException, IOException {
+        context.contentType("text/plain; charset=utf-8").result(act.run());
     }
 
-    private static void told(Context context, HttpStatus status, Exception e) {
-        context.status(status).result(String.valueOf(e.getMessage()));
+    /** Returns what an address asks for under a name, cut where it is longer than can be meant; else what is usual. */
+    static String asked(Context context, String name, String usual, int most) {
+        String text = context.queryParam(name);
+        return text == null ? usual : cut(text, most);
     }
 
     /** Returns what a field of a form says, cut where it is longer than can be meant; empty where it is missing. */
     static String text(Context context, String name, int most) {
         String text = context.formParam(name);
-        return text == null ? "" : text.length() > most ? text.substring(0, most) : text.strip();
+        return text == null ? "" : cut(text, most);
+    }
+
+    /** Returns a text without spaces around it, cut where it is longer than can be meant. */
+    static String cut(String text, int most) {
+        String stripped = text.strip();
+        return stripped.length() > most ? stripped.substring(0, most) : stripped;
     }
 }

@@ -4,34 +4,44 @@ import io.javalin.config.JavalinConfig;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.util.Map;
+import java.util.List;
 
 /** Style, script and icon: a fixed list, read once. No name from a request is ever looked up as a file. */
 final class Assets {
 
-    private static final Map<String, String> TYPES = Map.of(
-            "book.css", "text/css; charset=utf-8",
-            "paper.css", "text/css; charset=utf-8",
-            "book.js", "text/javascript; charset=utf-8",
-            "page.js", "text/javascript; charset=utf-8",
-            "bench.js", "text/javascript; charset=utf-8",
-            "bench-home.js", "text/javascript; charset=utf-8",
-            "grid.js", "text/javascript; charset=utf-8",
-            "rows.js", "text/javascript; charset=utf-8",
-            "bring.js", "text/javascript; charset=utf-8",
-            "icon.svg", "image/svg+xml");
+    private static final List<String> NAMES = List.of(
+            "book.css",
+            "paper.css",
+            "book.js",
+            "page.js",
+            "bench.js",
+            "bench-home.js",
+            "cells.js",
+            "grid.js",
+            "rows.js",
+            "bring.js",
+            "icon.svg");
 
     private Assets() {}
 
     static void addTo(JavalinConfig config) {
-        TYPES.forEach((name, type) -> {
+        for (String name : NAMES) {
             byte[] bytes = read(name);
+            String type = type(name);
             config.routes.get(
                     "/assets/" + name,
                     context -> context.header("Cache-Control", "no-cache")
                             .contentType(type)
                             .result(bytes));
-        });
+        }
+    }
+
+    private static String type(String name) {
+        return switch (name.substring(name.lastIndexOf('.') + 1)) {
+            case "css" -> "text/css; charset=utf-8";
+            case "svg" -> "image/svg+xml";
+            default -> "text/javascript; charset=utf-8";
+        };
     }
 
     static byte[] read(String name) {

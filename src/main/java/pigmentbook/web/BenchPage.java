@@ -1,13 +1,11 @@
 package pigmentbook.web;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.time.Clock;
 import java.time.Instant;
@@ -128,34 +126,17 @@ final class BenchPage {
         context.contentType("application/json; charset=utf-8").result(answer.toString());
     }
 
-    private static void enter(Context context, LiveBook live, Clock clock) {
-        String id = context.pathParam("id");
-        try {
-            JsonNode asked = SheetEdits.Json.MAPPER.readTree(context.bodyAsBytes());
-            Instant now = clock.instant();
-            ObjectNode saved = Bench.enter(
-                    live.writer(),
-                    id,
-                    entries(asked, now, clock),
-                    OffsetDateTime.now(clock),
-                    record -> finder(live, record));
-            answer(context, saved, clock);
-            live.lookAgain();
-        } catch (JsonProcessingException e) {
-            told(context, HttpStatus.BAD_REQUEST, "This is no JSON. Nothing was kept.");
-        } catch (IOException e) {
-            told(context, HttpStatus.BAD_REQUEST, "This could not be read. Nothing was kept.");
-        } catch (SheetEdits.BadRequest e) {
-            told(context, HttpStatus.BAD_REQUEST, String.valueOf(e.getMessage()));
-        } catch (SaveFailedException e) {
-            told(context, HttpStatus.UNPROCESSABLE_CONTENT, String.valueOf(e.getMessage()));
-        } catch (BenchLog.OtherPhone e) {
-            told(context, HttpStatus.CONFLICT, String.valueOf(e.getMessage()));
-        }
-    }
-
-    private static void told(Context context, HttpStatus status, String text) {
-        context.status(status).contentType("text/plain; charset=utf-8").result(text);
+    private static void enter(Context context, LiveBook live, Clock clock)
+            throws IOException, SaveFailedException, BenchLog.OtherPhone {
+        JsonNode asked = SheetEdits.Json.MAPPER.readTree(context.bodyAsBytes());
+        ObjectNode saved = Bench.enter(
+                live.writer(),
+                context.pathParam("id"),
+                entries(asked, clock.instant(), clock),
+                OffsetDateTime.now(clock),
+                record -> finder(live, record));
+        answer(context, saved, clock);
+        live.lookAgain();
     }
 
     /**

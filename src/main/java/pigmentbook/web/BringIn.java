@@ -57,9 +57,11 @@ final class BringIn {
     }
 
     private void take(Context context, boolean keep)
-            throws IOException, BookUnavailableException, InterruptedException {
+            throws IOException, BookUnavailableException, InterruptedException, BadTableException, BadPackException,
+                    ImportRefusedException, SaveFailedException {
         if (!one.tryAcquire(WAIT_SECONDS, TimeUnit.SECONDS)) {
-            told(context, HttpStatus.SERVICE_UNAVAILABLE, "Another file is being taken in. Try again in a moment.");
+            Refusals.tell(
+                    context, HttpStatus.SERVICE_UNAVAILABLE, "Another file is being taken in. Try again in a moment.");
             return;
         }
         try (Handed handed = Handed.of(context)) {
@@ -68,15 +70,9 @@ final class BringIn {
             } else {
                 table(context, handed, keep);
             }
-        } catch (BadTableException | BadPackException | ImportRefusedException | SaveFailedException e) {
-            told(context, HttpStatus.UNPROCESSABLE_CONTENT, String.valueOf(e.getMessage()));
         } finally {
             one.release();
         }
-    }
-
-    private static void told(Context context, HttpStatus status, String text) {
-        context.status(status).contentType("text/plain; charset=utf-8").result(text);
     }
 
     private void table(Context context, Handed handed, boolean keep)

@@ -36,7 +36,6 @@ public final class ColourCards {
 
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
     private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|([^\\s,\"]+)");
-    private static final double USUAL_GRAMS = 500;
 
     private final Book book;
     private final LocalDate day;
@@ -277,14 +276,9 @@ public final class ColourCards {
 
     /** Returns what the shelf lacks, each with its grams. */
     private static List<String> lacks(Book book, Recipe recipe, LocalDate today) {
-        List<Pour> pours = book.poursOf(recipe.id());
-        double poured = pours.isEmpty() ? 0 : WasAndWill.weighedGrams(pours.get(pours.size() - 1));
+        Mass usual = Mass.ofGrams(WasAndWill.usualGrams(book, recipe.id()));
         try {
-            Mix mix = Mixer.mix(
-                    book,
-                    recipe,
-                    recipe.current(),
-                    MixRequest.of(new MixRequest.ForTotal(Mass.ofGrams(poured > 0 ? poured : USUAL_GRAMS)), today));
+            Mix mix = Mixer.mix(book, recipe, recipe.current(), MixRequest.of(new MixRequest.ForTotal(usual), today));
             List<String> lacks = new ArrayList<>();
             mix.missingGrams()
                     .forEach((Item item, Double grams) ->

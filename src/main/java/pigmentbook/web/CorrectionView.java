@@ -1,11 +1,11 @@
 package pigmentbook.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Backing;
 import pigmentbook.book.Book;
@@ -17,8 +17,8 @@ import pigmentbook.colour.Lab;
 import pigmentbook.colour.Srgb;
 import pigmentbook.quantity.Length;
 import pigmentbook.quantity.Numbers;
-import pigmentbook.store.BookWriter;
 import pigmentbook.store.Kind;
+import pigmentbook.store.RecipeRecords;
 import pigmentbook.store.SaveFailedException;
 import pigmentbook.tint.Correction;
 import pigmentbook.tint.Loadings;
@@ -27,6 +27,9 @@ import pigmentbook.tint.Tints;
 
 /** From a sample's reading: what to change in a recipe that is to match a colour. */
 public final class CorrectionView {
+
+    /** A pigment that a correction leaves no more of than this is left out. */
+    private static final double LEAST_PERCENT = 1e-4;
 
     private CorrectionView() {}
 
@@ -142,24 +145,22 @@ public final class CorrectionView {
         }
         List<Correction.Change> changes =
                 adding ? found.correction().adding() : found.correction().changes();
-        BookWriter writer = live.writer();
-        writer.change(Kind.RECIPE, pour.recipeId(), record -> {
-            if (!(record.get("revisions") instanceof ArrayNode revisions) || revisions.isEmpty()) {
-                throw new SaveFailedException("The recipe's file has no revisions to add to. Nothing was changed.");
+        Map<String, String> percents = new LinkedHashMap<>();
+        for (Correction.Change each : changes) {
+            if (each.toPercent() > LEAST_PERCENT) {
+                percents.put(each.pigmentId(), Figures.plain(each.toPercent(), 5) + " %");
             }
-            ObjectNode last = (ObjectNode) revisions.get(revisions.size() - 1);
-            ObjectNode revision = revisions.addObject();
-            revision.put("number", last.path("number").asInt() + 1).put("date", today.toString());
-            revision.put("resin", last.path("resin").asText()).put("percentOf", "mixed resin");
-            ArrayNode pigments = revision.putArray("pigments");
-            for (Correction.Change each : changes) {
-                if (each.toPercent() > 1e-4) {
-                    pigments.addObject()
-                            .put("pigment", each.pigmentId())
-                            .put("percent", Figures.plain(each.toPercent(), 5) + " %");
-                }
-            }
-            revision.put("why", "corrected from the reading of " + pour.id());
+        }
+        live.writer().change(Kind.RECIPE, pour.recipeId(), record -> {
+            JsonNode revisions = record.path("revisions");
+            String resin = revisions.path(revisions.size() - 1).path("resin").asText();
+            RecipeRecords.revise(
+                    record,
+                    today,
+                    resin,
+                    Recipe.PercentOf.MIXED_RESIN,
+                    percents,
+                    "corrected from the reading of " + pour.id());
             return record;
         });
     }

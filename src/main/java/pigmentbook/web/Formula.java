@@ -89,8 +89,7 @@ record Formula(
     }
 
     private static String clean(@Nullable String text) {
-        String stripped = text == null ? "" : text.strip();
-        return stripped.length() > MOST_TEXT ? stripped.substring(0, MOST_TEXT) : stripped;
+        return text == null ? "" : Acts.cut(text, MOST_TEXT);
     }
 
     /** The head of a field names its unit, so a bare number means it. */

@@ -62,7 +62,7 @@ final class Guard {
     }
 
     static void stop(Context context, HttpStatus status, String text) {
-        context.status(status).contentType("text/plain; charset=utf-8").result(text);
+        Refusals.tell(context, status, text);
         context.skipRemainingHandlers();
     }
 

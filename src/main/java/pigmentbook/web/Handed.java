@@ -106,7 +106,7 @@ record Handed(JsonNode asked, Path file, String sum) implements AutoCloseable {
     }
 
     String text(String name) {
-        return cut(asked.path(name).asText(""), MOST_TEXT);
+        return Acts.cut(asked.path(name).asText(""), MOST_TEXT);
     }
 
     boolean is(String name) {
@@ -117,16 +117,12 @@ record Handed(JsonNode asked, Path file, String sum) implements AutoCloseable {
     Map<String, String> pairs(String name) {
         Map<String, String> pairs = new LinkedHashMap<>();
         asked.path(name).properties().stream().limit(MOST_PAIRS).forEach(each -> {
-            String text = cut(each.getValue().asText(""), MOST_TEXT);
+            String text = Acts.cut(each.getValue().asText(""), MOST_TEXT);
             if (!text.isEmpty()) {
                 pairs.put(each.getKey(), text);
             }
         });
         return pairs;
-    }
-
-    private static String cut(String text, int most) {
-        return text.length() > most ? text.substring(0, most) : text.strip();
     }
 
     @Override

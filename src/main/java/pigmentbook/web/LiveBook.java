@@ -89,6 +89,13 @@ public final class LiveBook {
 
     /** Returns the book as its files are at this moment: after a save. */
     Opened reread() throws BookUnavailableException {
+        return refresh();
+    }
+
+    /**
+     * One look at a time: one that began earlier and ends later would put the book back to what it was before a save.
+     */
+    private synchronized Opened refresh() throws BookUnavailableException {
         Opened newer = folder.refresh(opened());
         refreshed = newer;
         return newer;
@@ -136,13 +143,13 @@ public final class LiveBook {
     }
 
     private void look() {
+        lookedAt = System.nanoTime();
         try {
-            refreshed = folder.refresh(opened());
+            refresh();
         } catch (BookUnavailableException e) {
             // The folder is gone for a moment, as while it is being synchronised: what was read stays.
             return;
         } finally {
-            lookedAt = System.nanoTime();
             looking.set(false);
         }
     }

@@ -1,7 +1,5 @@
 package pigmentbook.web;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
@@ -9,20 +7,24 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import pigmentbook.book.Backing;
 import pigmentbook.book.Book;
 import pigmentbook.book.Pigment;
+import pigmentbook.book.Recipe;
 import pigmentbook.colour.ColourText;
 import pigmentbook.colour.Lab;
 import pigmentbook.colour.Srgb;
 import pigmentbook.mix.LoadingCosts;
+import pigmentbook.mix.Offers;
 import pigmentbook.quantity.BadAmountException;
 import pigmentbook.quantity.Numbers;
 import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.ConflictException;
 import pigmentbook.store.Kind;
+import pigmentbook.store.RecipeRecords;
 import pigmentbook.store.SaveFailedException;
 import pigmentbook.tint.Loading;
 import pigmentbook.tint.Match;
@@ -60,8 +62,8 @@ public final class MatchPage {
     }
 
     private static String text(Context context, String name, String usual) {
-        String text = context.queryParam(name);
-        return text == null || text.isBlank() ? usual : text.length() > 80 ? text.substring(0, 80) : text.strip();
+        String text = Acts.asked(context, name, usual, MOST_TEXT);
+        return text.isEmpty() ? usual : text;
     }
 
     private static void show(Context context, Book book, LiveTints live, LocalDate today) {
@@ -137,7 +139,7 @@ public final class MatchPage {
             if (grams < least) {
                 least = grams;
                 hardest = name + " " + Numbers.fixed(grams, 3) + " g"
-                        + (grams < 41 * book.settings().fineScale().step().grams()
+                        + (grams < Offers.leastPigmentGrams(book.settings().fineScale())
                                 ? ", too little for the fine scale: take a concentrate or a bigger sample"
                                 : "");
             }
@@ -172,32 +174,23 @@ public final class MatchPage {
     }
 
     private static ObjectNode record(
-            String id,
-            String name,
-            String resin,
-            List<Loading> loadings,
-            Lab target,
-            Context context,
-            LocalDate today) {
-        ObjectNode recipe = JsonNodeFactory.instance.objectNode();
-        recipe.put("id", id).put("name", name);
-        recipe.putArray("tags").add("matched");
-        ObjectNode revision = recipe.putArray("revisions").addObject();
-        revision.put("number", 1)
-                .put("date", today.toString())
-                .put("resin", resin)
-                .put("percentOf", "mixed resin");
-        ArrayNode pigments = revision.putArray("pigments");
+            String id, String name, String resin, List<Loading> loadings, Lab target, Context context, LocalDate today)
+            throws SaveFailedException {
+        ObjectNode recipe = RecipeRecords.begun(id, name, List.of("matched"));
+        Map<String, String> percents = new LinkedHashMap<>();
         for (Loading each : loadings) {
-            pigments.addObject().put("pigment", each.pigmentId()).put("percent", Numbers.plain(each.percent()) + " %");
+            percents.put(each.pigmentId(), Numbers.plain(each.percent()) + " %");
         }
-        revision.put("why", "worked out from readings, not poured yet");
-        recipe.putArray("steps");
-        recipe.putNull("look");
+        RecipeRecords.revise(
+                recipe,
+                today,
+                resin,
+                Recipe.PercentOf.MIXED_RESIN,
+                percents,
+                "worked out from readings, not poured yet");
         ObjectNode wanted = recipe.putObject("wanted");
         wanted.putArray("lab").add(target.l()).add(target.a()).add(target.b());
         wanted.put("depth", form(context, "depth")).put("backing", form(context, "backing"));
-        recipe.put("notes", "");
         return recipe;
     }
 

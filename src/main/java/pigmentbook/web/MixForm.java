@@ -37,21 +37,41 @@ record MixForm(
         String room) {
 
     private static final int MOST_TEXT = 100;
-    private static final Map<String, String> FIELDS = Map.of(
-            "Fill",
-            "s-fill",
-            "Allowance",
-            "s-al",
-            "Cup",
-            "s-cup",
-            "Temperature",
-            "s-room",
-            "Room",
-            "f-v",
-            "Total",
-            "f-t",
-            "Layers",
-            "f-l");
+
+    /** A field of the page: what messages call it, and its id. */
+    private enum Field {
+        FILL("Fill", "s-fill"),
+        ALLOWANCE("Allowance", "s-al"),
+        CUP("Cup", "s-cup"),
+        TEMPERATURE("Temperature", "s-room"),
+        ROOM("Room", "f-v"),
+        TOTAL("Total", "f-t"),
+        LAYERS("Layers", "f-l");
+
+        private final String name;
+        private final String id;
+
+        Field(String name, String id) {
+            this.name = name;
+            this.id = id;
+        }
+    }
+
+    /** Thrown where a field can't be read; it is named. */
+    static final class BadFieldException extends BadAmountException {
+        private static final long serialVersionUID = 1L;
+        private final String field;
+
+        private BadFieldException(String name, String field, BadAmountException e) {
+            super(name + ": " + e.getMessage(), e.isAmbiguous());
+            this.field = field;
+        }
+
+        /** Returns the field's id on the page; empty for a cell of the sheet of all cups. */
+        String field() {
+            return field;
+        }
+    }
 
     static MixForm of(Context context, Book book, String usualMold) {
         // Where another figure leads no mold is chosen; the last one stays known, for the way back.
@@ -90,26 +110,25 @@ record MixForm(
     }
 
     private static String text(Context context, String name, String usual) {
-        String given = context.queryParam(name);
-        return given == null ? usual : given.length() > MOST_TEXT ? given.substring(0, MOST_TEXT) : given.strip();
+        return Acts.asked(context, name, usual, MOST_TEXT);
     }
 
     /**
      * Returns the request.
      *
-     * @throws BadAmountException if a field can't be read; it is named
+     * @throws BadFieldException if a field can't be read; it is named
      */
     MixRequest request(LocalDate on) {
         return new MixRequest(
                 size(),
                 count(),
                 List.of(),
-                typed("Allowance", allowance, Percent::parse),
-                typed("Cup", cup, Mass::parse),
+                typed(Field.ALLOWANCE, allowance, Percent::parse),
+                typed(Field.CUP, cup, Mass::parse),
                 null,
                 null,
                 null,
-                typed("Temperature", room, Temperature::parse),
+                typed(Field.TEMPERATURE, room, Temperature::parse),
                 null,
                 List.of(),
                 on);
@@ -117,17 +136,17 @@ record MixForm(
 
     private MixRequest.Size size() {
         return switch (lead) {
-            case "volume" -> new MixRequest.ForVolume(need("Room", Formula.withUnit(volume, "mL"), Volume::parse));
-            case "total" -> new MixRequest.ForTotal(need("Total", Formula.withUnit(total, "g"), Mass::parse));
+            case "volume" -> new MixRequest.ForVolume(need(Field.ROOM, Formula.withUnit(volume, "mL"), Volume::parse));
+            case "total" -> new MixRequest.ForTotal(need(Field.TOTAL, Formula.withUnit(total, "g"), Mass::parse));
             case "shelf" -> new MixRequest.ForShelf();
-            case "resin" -> new MixRequest.ForResin(need("Mixed resin", Formula.withUnit(amount, "g"), Mass::parse));
+            case "resin" -> new MixRequest.ForResin(amount("Mixed resin"));
             case "mold" -> {
                 if (mold.isEmpty()) {
                     throw new MixRefusedException("No mold is chosen. Choose one, or type a total.");
                 }
-                yield new MixRequest.ForMold(mold, typed("Fill", fill, Length::parse));
+                yield new MixRequest.ForMold(mold, typed(Field.FILL, fill, Length::parse));
             }
-            default -> new MixRequest.ForItem(Item.of(lead), need(lead, Formula.withUnit(amount, "g"), Mass::parse));
+            default -> new MixRequest.ForItem(Item.of(lead), amount(lead));
         };
     }
 
@@ -138,30 +157,39 @@ record MixForm(
         try {
             return Integer.valueOf(layers);
         } catch (NumberFormatException e) {
-            throw new BadAmountException(
-                    "Layers: \"" + layers + "\" is no whole number; leave it empty for as few as the resin allows.");
+            throw bad(
+                    Field.LAYERS,
+                    new BadAmountException(
+                            "\"" + layers + "\" is no whole number; leave it empty for as few as the resin allows."));
         }
     }
 
-    private static <T> @Nullable T typed(String field, String text, Function<String, T> parse) {
+    private Mass amount(String name) {
+        try {
+            return Mass.parse(Formula.withUnit(amount, "g"));
+        } catch (BadAmountException e) {
+            throw new BadFieldException(name, "", e);
+        }
+    }
+
+    private static <T> @Nullable T typed(Field field, String text, Function<String, T> parse) {
         return text.isEmpty() ? null : need(field, text, parse);
     }
 
-    private static <T> T need(String field, String text, Function<String, T> parse) {
+    private static <T> T need(Field field, String text, Function<String, T> parse) {
         try {
             return parse.apply(text);
         } catch (BadAmountException e) {
-            throw new BadAmountException(field + ": " + e.getMessage());
+            throw bad(field, e);
         }
     }
 
-    /** Returns the id of the field on the page that a refusal is about: the one it names, else the one that leads. */
-    String fieldOf(String problem) {
-        for (Map.Entry<String, String> field : FIELDS.entrySet()) {
-            if (problem.startsWith(field.getKey() + ": ")) {
-                return field.getValue();
-            }
-        }
+    private static BadFieldException bad(Field field, BadAmountException e) {
+        return new BadFieldException(field.name, field.id, e);
+    }
+
+    /** Returns the id of the field on the page that leads; empty where it is none of the form's own. */
+    String leadingField() {
         return switch (lead) {
             case "mold" -> fill.isEmpty() ? "s-mold" : "s-fill";
             case "volume" -> "f-v";

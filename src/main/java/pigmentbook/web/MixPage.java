@@ -29,7 +29,6 @@ import pigmentbook.mix.MixRefusedException;
 import pigmentbook.mix.Mixer;
 import pigmentbook.mix.WasAndWill;
 import pigmentbook.mix.Workings;
-import pigmentbook.quantity.BadAmountException;
 import pigmentbook.sheet.MixSheet;
 import pigmentbook.sheet.Paper;
 import pigmentbook.sheet.SheetIds;
@@ -124,17 +123,20 @@ public final class MixPage {
         values.put("as", asWeighed(context) ? "weighed" : "written");
         Mix mix = null;
         String problem = "";
+        String problemAt = "";
         String cannot = "This can’t be met.";
         try {
             mix = mix(context, book, recipe, revision, form.request(LocalDate.now(clock)));
-        } catch (BadAmountException e) {
+        } catch (MixForm.BadFieldException e) {
             problem = String.valueOf(e.getMessage());
-            cannot = problem.contains("ambiguous") ? "Which do you mean?" : "This can’t be read.";
+            problemAt = e.field();
+            cannot = e.isAmbiguous() ? "Which do you mean?" : "This can’t be read.";
         } catch (MixRefusedException e) {
             problem = String.valueOf(e.getMessage());
+            problemAt = form.leadingField();
         }
         values.put("cannot", cannot);
-        values.put("problemAt", problem.isEmpty() ? "" : form.fieldOf(problem));
+        values.put("problemAt", problemAt);
         values.put("look", lookChange(book, tints, mix, was));
         values.put("lookQuery", Looks.queryOf(book, tints, mix == null ? revision : mix.revision()));
         values.put("problem", problem);

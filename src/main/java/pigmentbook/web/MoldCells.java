@@ -1,9 +1,13 @@
 package pigmentbook.web;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import pigmentbook.store.Edit;
 import pigmentbook.store.Edits;
 
 /** The cells of a mold's sheets: its measures, its inserts, its stations or corners. */
@@ -46,6 +50,9 @@ public final class MoldCells {
                     List.of(
                             new Measure("Water that fills it", "mass", "g"),
                             new Measure("Water’s temperature", "temperature", "C")));
+
+    /** What the columns of the inserts are called for a box. */
+    private static final String[] BOX = {"length", "width", "depth"};
 
     private MoldCells() {}
 
@@ -101,26 +108,63 @@ public final class MoldCells {
         cells.add(SheetCell.of(record, "How many", at + "/count", ""));
         cells.add(SheetCell.of(record, "From the floor", at + "/from", "mm"));
         cells.add(SheetCell.choice(record, "Shape", at + "/shape/kind", INSERT_KINDS));
-        List<Measure> measures = MEASURES.getOrDefault(kind, List.of());
-        String[] fields = {"", "", ""};
-        String[] units = {"mm", "mm", "mm"};
-        for (Measure measure : measures) {
-            int column = measure.field().equals("depth")
-                    ? 2
-                    : measure.field().equals("width") || measure.field().equals("bottomDiameter") ? 1 : 0;
-            if (fields[column].isEmpty()) {
-                fields[column] = measure.field();
-                units[column] = measure.unit();
-            }
-        }
+        Measure[] columns = columns(kind);
         String[] heads = {"Length, diameter", "Width", "High"};
-        for (int i = 0; i < fields.length; i++) {
+        for (int i = 0; i < columns.length; i++) {
             cells.add(
-                    fields[i].isEmpty()
+                    columns[i] == null
                             ? SheetCell.none(heads[i])
-                            : SheetCell.of(record, heads[i], at + SHAPE + fields[i], units[i]));
+                            : SheetCell.of(record, heads[i], at + SHAPE + columns[i].field(), columns[i].unit()));
         }
         return cells;
+    }
+
+    /** Returns which measure of an insert's kind of shape stands in each of the columns, or null for none. */
+    private static @Nullable Measure[] columns(String kind) {
+        @Nullable Measure[] columns = new Measure[BOX.length];
+        for (Measure measure : MEASURES.getOrDefault(kind, List.of())) {
+            int column = switch (measure.field()) {
+                case "depth" -> 2;
+                case "width", "bottomDiameter" -> 1;
+                default -> 0;
+            };
+            if (columns[column] == null) {
+                columns[column] = measure;
+            }
+        }
+        return columns;
+    }
+
+    /**
+     * Fits an insert that is begun to its kind: the empty row calls its columns as a box does, whatever shape is chosen
+     * in it.
+     */
+    static Edit fitted(Edit edit) {
+        if (edit.what() != Edit.What.ADD || !edit.path().startsWith("/inserts/")) {
+            return edit;
+        }
+        try {
+            if (SheetEdits.Json.MAPPER.readTree(edit.now()) instanceof ObjectNode insert
+                    && insert.get("shape") instanceof ObjectNode shape) {
+                @Nullable Measure[] columns = columns(shape.path("kind").asText());
+                ObjectNode typed = shape.deepCopy();
+                for (String field : BOX) {
+                    shape.remove(field);
+                }
+                for (int i = 0; i < BOX.length; i++) {
+                    JsonNode text = typed.get(BOX[i]);
+                    Measure measure = columns[i];
+                    if (text != null && measure != null) {
+                        shape.set(measure.field(), text);
+                    }
+                }
+                return new Edit(edit.what(), edit.path(), edit.was(), insert.toString());
+            }
+        } catch (JsonProcessingException e) {
+            // What can't be read is told where the edit is put in.
+            return edit;
+        }
+        return edit;
     }
 
     /** Returns the widths of a mold known by its stations, or the corners of an outline; an empty row at the end. */

@@ -60,7 +60,7 @@ final class NewRecords {
         if (kind == Kind.LOT
                 && book.resins().containsKey(cells.path("/of").asText().strip())
                 && cells.path("/part").asText().isBlank()) {
-            throw new SheetEdits.BadRequest("\"part\" is missing; A or B was expected for a lot of a resin.");
+            throw new SheetEdits.BadRequest("\"part\" is missing; A or B was expected for a lot of a resin.", "/part");
         }
         live.writer().create(kind, id, BookWriter.with(record, edits));
         return id;

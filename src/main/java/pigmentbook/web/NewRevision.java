@@ -1,24 +1,27 @@
 package pigmentbook.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import pigmentbook.book.Book;
 import pigmentbook.book.Recipe;
-import pigmentbook.quantity.BadAmountException;
 import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.BookWriter;
 import pigmentbook.store.ConflictException;
 import pigmentbook.store.Kind;
+import pigmentbook.store.RecipeRecords;
 import pigmentbook.store.SaveFailedException;
 
 /** Keeps a changed formula as a new revision; the saved ones stay as they are. */
 final class NewRevision {
+
+    private static final int MOST_TEXT = 4_000;
 
     private NewRevision() {}
 
@@ -27,18 +30,12 @@ final class NewRevision {
             try {
                 int number = save(context, book, LocalDate.now(clock));
                 context.contentType("text/plain; charset=utf-8").result(String.valueOf(number));
-            } catch (BadAmountException | SaveFailedException e) {
-                told(context, HttpStatus.UNPROCESSABLE_CONTENT, String.valueOf(e.getMessage()));
             } catch (ConflictException e) {
                 book.reread();
                 context.header("X-Version", e.version());
-                told(context, HttpStatus.CONFLICT, bothSides(e.there()));
+                Refusals.tell(context, HttpStatus.CONFLICT, bothSides(e.there()));
             }
         });
-    }
-
-    private static void told(Context context, HttpStatus status, String text) {
-        context.status(status).contentType("text/plain; charset=utf-8").result(text);
     }
 
     private static int save(Context context, LiveBook live, LocalDate today)
@@ -50,28 +47,13 @@ final class NewRevision {
         BookWriter writer = live.writer();
         BookWriter.Current current = writer.read(Kind.RECIPE, recipe.id());
         ObjectNode changed = current.record().deepCopy();
-        if (!(changed.get("revisions") instanceof ArrayNode revisions)) {
-            throw new NotThereException(
-                    "The recipe's file has no revisions to add to. Look at it with the command check.");
-        }
-        int number = recipe.current().number() + 1;
-        ObjectNode revision = revisions.addObject();
-        revision.put("number", number);
-        revision.put("date", today.toString());
-        revision.put("resin", formula.resin());
-        revision.put("percentOf", formula.percentOf().words());
-        ArrayNode pigments = revision.putArray("pigments");
-        formula.percents().forEach((pigment, percent) -> {
-            if (!percent.isEmpty()) {
-                pigments.addObject().put("pigment", pigment).put("percent", percent);
-            }
-        });
-        String why = context.formParam("why");
-        revision.put("why", why == null ? "" : why.strip());
-        String base = context.formParam("base");
-        writer.save(Kind.RECIPE, recipe.id(), base == null ? "" : base, changed);
+        Map<String, String> percents = new LinkedHashMap<>(formula.percents());
+        percents.values().removeIf(String::isEmpty);
+        ObjectNode revision = RecipeRecords.revise(
+                changed, today, formula.resin(), formula.percentOf(), percents, Acts.text(context, "why", MOST_TEXT));
+        writer.save(Kind.RECIPE, recipe.id(), Acts.text(context, "base", MOST_TEXT), changed);
         live.reread();
-        return number;
+        return revision.path("number").asInt();
     }
 
     /** Tells both sides: what the recipe says there now, and that what was typed is still here. */

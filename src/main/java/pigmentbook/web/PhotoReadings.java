@@ -4,12 +4,10 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import pigmentbook.colour.PhotoReading;
-import pigmentbook.colour.PhotoRefusedException;
 import pigmentbook.quantity.Numbers;
 import pigmentbook.store.Photos;
 import pigmentbook.store.SaveFailedException;
@@ -31,34 +29,28 @@ final class PhotoReadings {
     /** A place in the photo, 0 to 1 from its left and its top. */
     private record Place(double x, double y) {}
 
-    private static void read(Context context) throws IOException {
+    private static void read(Context context) throws IOException, SaveFailedException {
         byte[] bytes = context.bodyInputStream().readNBytes(Photos.MOST_BYTES + 1);
-        try {
-            List<Place> places = places(context.queryParam("points"));
-            boolean chart = "chart".equals(context.queryParam("with"));
-            if (places.size() != (chart ? CORNERS + 1 : 2)) {
-                throw new SaveFailedException(
-                        chart
-                                ? "Point at the chart's four corner patches and then at the resin."
-                                : "Point at the card and then at the resin.");
-            }
-            Photos.Pixels photo = Photos.pixels(bytes);
-            PhotoReading reading = chart ? withChart(photo, places) : withCard(photo, places, context.queryParam("L"));
-            ObjectNode answer = JsonNodeFactory.instance.objectNode();
-            answer.put("colour", Looks.shown(reading.lab()));
-            answer.put("scatter", Numbers.fixed(reading.scatterDe00(), 1));
-            answer.put("how", chart ? "photo with chart of 24 patches" : "photo with neutral card");
-            answer.put(
-                    "told",
-                    "Scatter within the ring ΔE00 " + Numbers.fixed(reading.scatterDe00(), 1) + "; it may be off by "
-                            + Numbers.fixed(reading.surenessDe00(), 1)
-                            + (chart ? " and more." : " and more: a photo is a" + " reminder, not a standard."));
-            context.contentType("application/json; charset=utf-8").result(answer.toString());
-        } catch (SaveFailedException | PhotoRefusedException e) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT)
-                    .contentType("text/plain; charset=utf-8")
-                    .result(String.valueOf(e.getMessage()));
+        List<Place> places = places(context.queryParam("points"));
+        boolean chart = "chart".equals(context.queryParam("with"));
+        if (places.size() != (chart ? CORNERS + 1 : 2)) {
+            throw new SaveFailedException(
+                    chart
+                            ? "Point at the chart's four corner patches and then at the resin."
+                            : "Point at the card and then at the resin.");
         }
+        Photos.Pixels photo = Photos.pixels(bytes);
+        PhotoReading reading = chart ? withChart(photo, places) : withCard(photo, places, context.queryParam("L"));
+        ObjectNode answer = JsonNodeFactory.instance.objectNode();
+        answer.put("colour", Looks.shown(reading.lab()));
+        answer.put("scatter", Numbers.fixed(reading.scatterDe00(), 1));
+        answer.put("how", chart ? "photo with chart of 24 patches" : "photo with neutral card");
+        answer.put(
+                "told",
+                "Scatter within the ring ΔE00 " + Numbers.fixed(reading.scatterDe00(), 1) + "; it may be off by "
+                        + Numbers.fixed(reading.surenessDe00(), 1)
+                        + (chart ? " and more." : " and more: a photo is a reminder, not a standard."));
+        context.contentType("application/json; charset=utf-8").result(answer.toString());
     }
 
     private static List<Place> places(@org.jspecify.annotations.Nullable String text) throws SaveFailedException {

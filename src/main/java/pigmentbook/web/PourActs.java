@@ -20,7 +20,6 @@ import pigmentbook.mix.MeasuredRoom;
 import pigmentbook.quantity.Length;
 import pigmentbook.quantity.Numbers;
 import pigmentbook.store.BookUnavailableException;
-import pigmentbook.store.BookWriter;
 import pigmentbook.store.ConflictException;
 import pigmentbook.store.Edit;
 import pigmentbook.store.KeptPour;
@@ -80,7 +79,8 @@ final class PourActs {
                 context -> done(context, book, id -> keep(context, book, id, LocalDate.now(clock))));
     }
 
-    private static void done(Context context, LiveBook live, Act act) throws BookUnavailableException {
+    private static void done(Context context, LiveBook live, Act act)
+            throws SaveFailedException, ConflictException, BookUnavailableException, IOException {
         Acts.done(context, () -> {
             String id = context.pathParam("id");
             PourPage.pour(live.now().book(), id);
@@ -187,10 +187,6 @@ final class PourActs {
     private static void keep(Context context, LiveBook live, String id, LocalDate today)
             throws SaveFailedException, ConflictException {
         Book book = live.now().book();
-        KeptPour.keep(
-                new BookWriter(live.now().folder()),
-                AsPoured.of(book, PourPage.pour(book, id), null),
-                text(context, "why"),
-                today);
+        KeptPour.keep(live.writer(), AsPoured.of(book, PourPage.pour(book, id), null), text(context, "why"), today);
     }
 }

@@ -3,7 +3,6 @@ package pigmentbook.web;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -30,34 +29,24 @@ public final class ReadBackPage {
     }
 
     private static void read(Context context, LiveBook live, boolean keep)
-            throws IOException, BookUnavailableException {
+            throws IOException, BookUnavailableException, SaveFailedException, NoMixSheetException {
         byte[] bytes = context.bodyInputStream().readNBytes(MOST_BYTES + 1);
         if (bytes.length > MOST_BYTES) {
-            told(context, "The file is larger than 16 MB; a mix sheet was expected. Nothing was kept.");
-            return;
+            throw new SaveFailedException("The file is larger than 16 MB; a mix sheet was expected. Nothing was kept.");
         }
         Path file = Files.createTempFile("sheet", ".tmp");
         try {
             Files.write(file, bytes);
-            ReadBack.Draft draft = ReadBack.of(SheetFile.read(file), live.now().book());
+            ReadBack.Draft draft =
+                    ReadBack.of(SheetFile.read(file, "This file"), live.now().book());
             if (keep) {
                 keep(context, live, draft);
             } else {
                 show(context, draft);
             }
-        } catch (NoMixSheetException e) {
-            told(context, String.valueOf(e.getMessage()).replace(file.toString(), "This file"));
-        } catch (SaveFailedException e) {
-            told(context, String.valueOf(e.getMessage()));
         } finally {
             Files.deleteIfExists(file);
         }
-    }
-
-    private static void told(Context context, String text) {
-        context.status(HttpStatus.UNPROCESSABLE_CONTENT)
-                .contentType("text/plain; charset=utf-8")
-                .result(text);
     }
 
     private static void show(Context context, ReadBack.Draft draft) {

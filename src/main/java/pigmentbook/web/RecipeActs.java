@@ -2,18 +2,22 @@ package pigmentbook.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
 import pigmentbook.book.Book;
 import pigmentbook.book.Recipe;
 import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.BookWriter;
 import pigmentbook.store.ConflictException;
 import pigmentbook.store.Kind;
+import pigmentbook.store.NewBook;
+import pigmentbook.store.RecipeRecords;
 import pigmentbook.store.SaveFailedException;
 
 /**
@@ -24,6 +28,8 @@ final class RecipeActs {
 
     /** The tag of a recipe that is out of sight. */
     static final String PUT_AWAY = "put-away";
+
+    private static final int MOST_TEXT = 200;
 
     private RecipeActs() {}
 
@@ -54,44 +60,29 @@ final class RecipeActs {
     private static String create(Context context, LiveBook live, LocalDate today)
             throws SaveFailedException, ConflictException, BookUnavailableException {
         Book book = live.now().book();
-        String name = context.formParam("name") == null
-                ? ""
-                : String.valueOf(context.formParam("name")).strip();
-        String resin = String.valueOf(context.formParam("resin"));
+        String name = Acts.text(context, "name", MOST_TEXT);
+        String resin = Acts.text(context, "resin", MOST_TEXT);
         if (!book.resins().containsKey(resin)) {
             throw new NotThereException("Choose a resin that is on the shelf.");
         }
-        ObjectNode record = JsonNodeFactory.instance.objectNode();
         String id = NewRecords.freeId(book.recipes().keySet(), name, "colour");
-        record.put("id", id).put("name", name);
-        record.putArray("tags");
-        ObjectNode revision = record.putArray("revisions").addObject();
-        revision.put("number", 1)
-                .put("date", today.toString())
-                .put("resin", resin)
-                .put("percentOf", "mixed resin");
-        revision.putArray("pigments");
-        revision.put("why", "begun");
-        record.putArray("steps");
-        record.putNull("look");
-        record.put("notes", "");
+        ObjectNode record = RecipeRecords.begun(id, name, List.of());
+        RecipeRecords.revise(record, today, resin, Recipe.PercentOf.MIXED_RESIN, Map.of(), "begun");
         live.writer().create(Kind.RECIPE, id, record);
         live.reread();
         return "/recipes/" + id;
     }
 
     private static String ownBook(Context context, LiveBook live) throws SaveFailedException {
-        String name = context.formParam("name") == null
-                ? ""
-                : String.valueOf(context.formParam("name")).strip();
+        String name = Acts.text(context, "name", MOST_TEXT);
         if (name.isEmpty() || name.length() > 80) {
             throw new SaveFailedException("Type a name for your book, of at most 80 letters.");
         }
-        java.nio.file.Path parent = live.now().folder().toAbsolutePath().getParent();
+        Path parent = live.now().folder().toAbsolutePath().getParent();
         if (parent == null) {
             throw new SaveFailedException("There is no folder to put your book in. Make one, and name it with --book.");
         }
-        return "/own-book/" + pigmentbook.store.NewBook.begin(parent, name).getFileName();
+        return "/own-book/" + NewBook.begin(parent, name).getFileName();
     }
 
     private static String copy(LiveBook live, String of, LocalDate today)

@@ -150,11 +150,9 @@ public final class RecipePage {
                 .orElseThrow(() -> new NotThereException("The recipe " + recipe.name() + " has no such revision."));
     }
 
-    /** Returns the total that was last poured, for a size to begin with. */
+    /** Returns a size to begin with. */
     private static String usualSize(Book book, Recipe recipe) {
-        Pour latest = latest(book, recipe);
-        double grams = latest == null ? 0 : WasAndWill.weighedGrams(latest);
-        return grams > 0 ? Figures.plain(grams, 1) + " g" : "500 g";
+        return Figures.plain(WasAndWill.usualGrams(book, recipe.id()), 1) + " g";
     }
 
     /** Works the formula out at the size shown. */
@@ -330,11 +328,6 @@ public final class RecipePage {
             changes.add("percents of " + formula.percentOf().words());
         }
         return changes;
-    }
-
-    private static @Nullable Pour latest(Book book, Recipe recipe) {
-        List<Pour> pours = book.poursOf(recipe.id());
-        return pours.isEmpty() ? null : pours.get(pours.size() - 1);
     }
 
     private static String about(Recipe recipe, @Nullable Resin resin) {

@@ -113,10 +113,7 @@ public final class RecipesPage {
     }
 
     private static String text(Context context, String name) {
-        String given = context.queryParam(name);
-        return given == null
-                ? ""
-                : given.strip().substring(0, Math.min(MOST_TEXT, given.strip().length()));
+        return Acts.asked(context, name, "", MOST_TEXT);
     }
 
     private static List<Tag> tags(ColourCards all, List<String> chosen) {

@@ -42,6 +42,7 @@ public final class Sharing implements AutoCloseable {
     private final Routes routes;
     private final SecureRandom random = new SecureRandom();
     private final List<Link> links = new CopyOnWriteArrayList<>();
+    private int given;
     private @Nullable Javalin server;
     private volatile @Nullable SharedGuard guard;
 
@@ -63,13 +64,15 @@ public final class Sharing implements AutoCloseable {
 
     /** A link that was given away. */
     private static final class Link {
+        private final int number;
         private final String name;
         private final String token;
         private final Instant until;
         private final AtomicInteger uses = new AtomicInteger();
         private volatile @Nullable Instant seen;
 
-        private Link(String name, String token, Instant until) {
+        private Link(int number, String name, String token, Instant until) {
+            this.number = number;
             this.name = name;
             this.token = token;
             this.until = until;
@@ -103,7 +106,10 @@ public final class Sharing implements AutoCloseable {
         Duration held = time.compareTo(LONGEST) > 0 ? LONGEST : time;
         String base = started();
         Link link = new Link(
-                name.isBlank() ? "helper" : name.strip(), token, clock.instant().plus(held));
+                ++given,
+                name.isBlank() ? "helper" : name.strip(),
+                token,
+                clock.instant().plus(held));
         links.add(link);
         return base + "/share/" + token;
     }
@@ -126,11 +132,13 @@ public final class Sharing implements AutoCloseable {
         return guard == null ? "" : guard.base();
     }
 
-    /** Ends a link; its phone can do nothing more. Without any link nothing listens on the network any more. */
+    /**
+     * Ends a link; its phone can do nothing more. Without any link nothing listens on the network any more.
+     *
+     * @param number the link's own number, which no other link ever has: a page that was shown earlier ends no other
+     */
     public synchronized void end(int number) {
-        if (number >= 0 && number < links.size()) {
-            links.remove(number);
-        }
+        links.removeIf(link -> link.number == number);
         if (links.isEmpty()) {
             close();
         }
@@ -175,7 +183,7 @@ public final class Sharing implements AutoCloseable {
             String url = base + "/share/" + link.token;
             boolean over = clock.instant().isAfter(link.until);
             shown.add(new Shown(
-                    shown.size(),
+                    link.number,
                     link.name,
                     url,
                     qr(url),

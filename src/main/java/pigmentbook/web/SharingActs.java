@@ -8,16 +8,17 @@ import java.time.Duration;
 /** Turning sharing on and off, from this computer's own page. */
 final class SharingActs {
 
+    private static final int MOST_TEXT = 60;
+
     private SharingActs() {}
 
     static void addTo(JavalinConfig config, Sharing sharing) {
         config.routes.post("/share", context -> {
-            context.contentType("text/plain; charset=utf-8");
             try {
                 sharing.share(text(context, "name"), Duration.ofHours(hours(context)));
-                context.result("/bench#h-share");
+                context.contentType("text/plain; charset=utf-8").result("/bench#h-share");
             } catch (IllegalStateException e) {
-                context.status(HttpStatus.UNPROCESSABLE_CONTENT).result(String.valueOf(e.getMessage()));
+                Refusals.tell(context, HttpStatus.UNPROCESSABLE_CONTENT, String.valueOf(e.getMessage()));
             }
         });
         config.routes.post("/share/{number}/end", context -> {
@@ -28,8 +29,7 @@ final class SharingActs {
     }
 
     private static String text(Context context, String name) {
-        String text = context.formParam(name);
-        return text == null ? "" : text.length() > 60 ? text.substring(0, 60) : text.strip();
+        return Acts.text(context, name, MOST_TEXT);
     }
 
     private static int hours(Context context) {

@@ -27,11 +27,6 @@ public record SheetCell(String head, String path, String text, String unit, Stri
         return new SheetCell(head, "", "", "", "");
     }
 
-    /** Returns the same cell for a row that is begun: empty but for its usual text. */
-    SheetCell empty(String usual) {
-        return new SheetCell(head, path, usual, unit, choices);
-    }
-
     /** Returns whether it can be typed in. */
     public boolean used() {
         return !path.isEmpty();

@@ -8,7 +8,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
+import java.io.IOException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -60,12 +60,7 @@ final class SheetEdits {
         config.routes.post(
                 "/put-away",
                 context -> done(context, asked -> {
-                    String used = InUse.of(book.reread().book(), kind(asked), id(asked));
-                    if (!used.isEmpty()) {
-                        refuse(context, HttpStatus.UNPROCESSABLE_CONTENT, used);
-                        return;
-                    }
-                    book.putAway().put(kind(asked), id(asked));
+                    book.putAway().put(book.reread().book(), kind(asked), id(asked));
                     book.reread();
                     answer(context, JsonNodeFactory.instance.objectNode().put("id", id(asked)));
                 }));
@@ -78,25 +73,10 @@ final class SheetEdits {
                 }));
     }
 
-    private static void done(Context context, Act act) throws BookUnavailableException {
-        try {
-            JsonNode asked = Json.MAPPER.readTree(context.bodyAsBytes());
-            act.run(asked == null ? JsonNodeFactory.instance.nullNode() : asked);
-        } catch (JsonProcessingException e) {
-            refuse(context, HttpStatus.BAD_REQUEST, "This is no JSON. Nothing was changed.");
-        } catch (java.io.IOException e) {
-            refuse(context, HttpStatus.BAD_REQUEST, "This could not be read. Nothing was changed.");
-        } catch (BadRequest e) {
-            refuse(context, HttpStatus.BAD_REQUEST, String.valueOf(e.getMessage()));
-        } catch (SaveFailedException e) {
-            refuse(context, HttpStatus.UNPROCESSABLE_CONTENT, String.valueOf(e.getMessage()));
-        } catch (ConflictException e) {
-            refuse(context, HttpStatus.CONFLICT, String.valueOf(e.getMessage()));
-        }
-    }
-
-    private static void refuse(Context context, HttpStatus status, String text) {
-        context.status(status).contentType("text/plain; charset=utf-8").result(text);
+    private static void done(Context context, Act act)
+            throws SaveFailedException, ConflictException, BookUnavailableException, IOException {
+        JsonNode asked = Json.MAPPER.readTree(context.bodyAsBytes());
+        act.run(asked == null ? JsonNodeFactory.instance.nullNode() : asked);
     }
 
     private static void answer(Context context, ObjectNode answer) {
@@ -121,6 +101,9 @@ final class SheetEdits {
             throws SaveFailedException, BookUnavailableException {
         Kind kind = kind(asked);
         List<Edit> edits = edits(asked.path("edits"));
+        if (kind == Kind.MOLD) {
+            edits.replaceAll(MoldCells::fitted);
+        }
         Book book = live.now().book();
         List<Edit> sound = new ArrayList<>();
         ArrayNode outcomes = JsonNodeFactory.instance.arrayNode();
@@ -138,9 +121,15 @@ final class SheetEdits {
                 outcomes.addObject().put("state", "refused").put("text", wrong);
             } else {
                 Edit.Outcome outcome = edited.outcomes().get(at++);
-                outcomes.addObject()
+                ObjectNode told = outcomes.addObject()
                         .put("state", outcome.state().name().toLowerCase(Locale.ROOT))
                         .put("text", outcome.text());
+                if (outcome.missing() != null) {
+                    told.put("missing", outcome.missing());
+                }
+                if (edit.what() == Edit.What.ADD) {
+                    told.put("entry", edit.now());
+                }
             }
         }
         if (edited != null) {
@@ -229,8 +218,25 @@ final class SheetEdits {
     static final class BadRequest extends RuntimeException {
         private static final long serialVersionUID = 1L;
 
+        private final @Nullable String missing;
+
         BadRequest(String message) {
+            this(message, null);
+        }
+
+        /**
+         * Makes the exception.
+         *
+         * @param missing where in the record a value is still missing, as a JSON pointer
+         */
+        BadRequest(String message, @Nullable String missing) {
             super(message);
+            this.missing = missing;
+        }
+
+        @Nullable
+        String missing() {
+            return missing;
         }
     }
 }

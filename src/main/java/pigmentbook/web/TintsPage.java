@@ -1,7 +1,5 @@
 package pigmentbook.web;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
@@ -17,12 +15,14 @@ import pigmentbook.book.Backing;
 import pigmentbook.book.Book;
 import pigmentbook.book.Pigment;
 import pigmentbook.book.Pour;
+import pigmentbook.book.Recipe;
 import pigmentbook.colour.Ciede2000;
 import pigmentbook.colour.Srgb;
 import pigmentbook.quantity.Numbers;
 import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.ConflictException;
 import pigmentbook.store.Kind;
+import pigmentbook.store.RecipeRecords;
 import pigmentbook.store.SaveFailedException;
 import pigmentbook.tint.Contradiction;
 import pigmentbook.tint.Loading;
@@ -272,28 +272,25 @@ public final class TintsPage {
         return "/recipes/" + id + "/mix?lead=total&total=40+g&revision=1";
     }
 
-    private static ObjectNode chipsOf(Book book, Pigment pigment, String id, LocalDate today) {
-        ObjectNode recipe = JsonNodeFactory.instance.objectNode();
-        recipe.put("id", id).put("name", "Chips of " + pigment.name());
-        recipe.putArray("tags").add(ColourCards.CHIPS);
-        ArrayNode revisions = recipe.putArray("revisions");
+    private static ObjectNode chipsOf(Book book, Pigment pigment, String id, LocalDate today)
+            throws SaveFailedException {
+        ObjectNode recipe = RecipeRecords.begun(id, "Chips of " + pigment.name(), List.of(ColourCards.CHIPS));
         double top = topPercent(pigment);
         String resin = book.resins().keySet().iterator().next();
         for (int i = 0; i < LADDER.length; i++) {
-            ObjectNode revision = revisions.addObject();
-            revision.put("number", i + 1).put("date", today.toString()).put("resin", resin);
-            revision.put("percentOf", "mixed resin");
-            revision.putArray("pigments")
-                    .addObject()
-                    .put("pigment", pigment.id())
-                    .put("percent", Figures.plain(top * LADDER[i], 4) + " %");
-            revision.put("why", "chip " + (i + 1) + " of " + LADDER.length);
+            RecipeRecords.revise(
+                    recipe,
+                    today,
+                    resin,
+                    Recipe.PercentOf.MIXED_RESIN,
+                    Map.of(pigment.id(), Figures.plain(top * LADDER[i], 4) + " %"),
+                    "chip " + (i + 1) + " of " + LADDER.length);
         }
-        recipe.putArray("steps")
+        recipe.withArray("steps")
                 .addObject()
                 .put("text", "Pour " + Numbers.plain(CHIP_MM) + " mm deep, one chip over white and one over black")
                 .put("when", "");
-        recipe.putNull("look").put("notes", "Sample chips, to learn what the pigment does.");
+        recipe.put("notes", "Sample chips, to learn what the pigment does.");
         return recipe;
     }
 }

@@ -2,9 +2,6 @@ package pigmentbook.web;
 
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
-import io.javalin.http.ContentType;
-import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
 import io.javalin.util.JavalinException;
 import java.time.Clock;
 import java.util.Set;
@@ -12,8 +9,6 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.jspecify.annotations.Nullable;
-import pigmentbook.mix.MixRefusedException;
-import pigmentbook.quantity.BadAmountException;
 import pigmentbook.sheet.SheetWriters;
 
 /**
@@ -69,7 +64,7 @@ public final class WebServer implements AutoCloseable {
             config.routes.get("/bench", context -> PourPage.list(context, book, clock, own));
             BenchPage.addForHelpersTo(config, book, clock);
             MixPage.addSheetsTo(config, book, clock);
-            toldErrors(config);
+            Refusals.addTo(config);
         });
         Javalin javalin = Javalin.create(config -> configure(config, port, guard, book, clock, sharing));
         try {
@@ -121,37 +116,7 @@ public final class WebServer implements AutoCloseable {
         ShelfPage.addTo(config, book, clock);
         StudioPage.addTo(config, book);
         LotPage.addTo(config, book, clock);
-        toldErrors(config);
-    }
-
-    private static void toldErrors(JavalinConfig config) {
-        config.routes.error(
-                404,
-                context -> told(
-                        context,
-                        "Nothing lies here",
-                        "This page is not in the book. Go back to the recipes and choose from there."));
-        config.routes.exception(NotThereException.class, (e, context) -> {
-            context.status(HttpStatus.NOT_FOUND);
-            if (changes(context.method().name())) {
-                context.contentType("text/plain; charset=utf-8").result(String.valueOf(e.getMessage()));
-                return;
-            }
-            told(context, "Nothing lies here", e.getMessage());
-        });
-        config.routes.exception(SheetEdits.BadRequest.class, (e, context) -> {
-            context.status(HttpStatus.BAD_REQUEST);
-            told(context, "This could not be read", e.getMessage());
-        });
-        config.routes.exception(MixRefusedException.class, (e, context) -> refused(context, e));
-        config.routes.exception(BadAmountException.class, (e, context) -> refused(context, e));
-        config.routes.exception(Exception.class, (e, context) -> {
-            context.status(HttpStatus.INTERNAL_SERVER_ERROR);
-            told(
-                    context,
-                    "Something went wrong",
-                    "The program could not answer (" + e.getClass().getSimpleName() + "); nothing was changed.");
-        });
+        Refusals.addTo(config);
     }
 
     /** What holds for every server of the book: where it listens, how much it takes, how it stops. */
@@ -166,17 +131,6 @@ public final class WebServer implements AutoCloseable {
         config.jetty.multipartConfig.maxTotalRequestSize(MOST_REQUEST_BYTES, io.javalin.config.SizeUnit.BYTES);
         config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MS));
         config.http.maxRequestSize = MOST_REQUEST_BYTES;
-    }
-
-    private static void refused(Context context, Exception e) {
-        context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-        told(context, "This can't be met", e.getMessage());
-    }
-
-    private static void told(Context context, String title, @Nullable String text) {
-        if (context.status().getCode() >= 400 && !changes(context.method().name())) {
-            context.contentType(ContentType.TEXT_HTML).result(Pages.told(title, text == null ? "" : text));
-        }
     }
 
     /** Returns what shares the bench with helpers. */

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import pigmentbook.book.Book;
 import pigmentbook.book.Mold;
 
 /**
@@ -153,31 +154,45 @@ class EditsTest {
         assertThat(DemoBook.content(folder)).isEqualTo(before);
     }
 
+    private Book opened() throws BookUnavailableException {
+        return new BookFolder(folder).open().book();
+    }
+
+    @Test
+    void whatTheBookNamesStaysWhereItIs() throws Exception {
+        Map<String, String> before = DemoBook.content(folder);
+        assertThatThrownBy(() -> new PutAway(folder).put(opened(), Kind.PIGMENT, "amber-paste"))
+                .hasMessageEndingWith(" more, so it stays.");
+        assertThat(DemoBook.content(folder)).isEqualTo(before);
+    }
+
     @Test
     void whatIsPutAwayKeepsItsBytesAndComesBack() throws Exception {
         Map<String, String> before = DemoBook.content(folder);
-        String mold = text("molds/finial.json");
+        String mold = text("molds/lamp-panel-large.json");
         PutAway away = new PutAway(folder);
-        away.put(Kind.MOLD, "finial");
-        assertThat(text("put-away/molds/finial.json")).isEqualTo(mold);
-        assertThat(away.ids(Kind.MOLD)).containsExactly("finial");
-        assertThat(new BookFolder(folder).open().book().molds()).doesNotContainKey("finial");
-        assertThatThrownBy(() -> away.put(Kind.MOLD, "finial")).hasMessage("There is no mold \"finial\" in the book.");
-        away.takeOut(Kind.MOLD, "finial");
+        away.put(opened(), Kind.MOLD, "lamp-panel-large");
+        assertThat(text("put-away/molds/lamp-panel-large.json")).isEqualTo(mold);
+        assertThat(away.ids(Kind.MOLD)).containsExactly("lamp-panel-large");
+        assertThat(new BookFolder(folder).open().book().molds()).doesNotContainKey("lamp-panel-large");
+        assertThatThrownBy(() -> away.put(opened(), Kind.MOLD, "lamp-panel-large"))
+                .hasMessage("There is no mold \"lamp-panel-large\" in the book.");
+        away.takeOut(Kind.MOLD, "lamp-panel-large");
         assertThat(DemoBook.content(folder)).isEqualTo(before);
-        assertThatThrownBy(() -> away.takeOut(Kind.MOLD, "finial"))
-                .hasMessage("There is no mold \"finial\" among what was put away.");
+        assertThatThrownBy(() -> away.takeOut(Kind.MOLD, "lamp-panel-large"))
+                .hasMessage("There is no mold \"lamp-panel-large\" among what was put away.");
     }
 
     @Test
     void whatIsPutAwayNeverTakesThePlaceOfAnother() throws Exception {
         PutAway away = new PutAway(folder);
-        String mold = text("molds/finial.json");
-        away.put(Kind.MOLD, "finial");
-        Files.writeString(folder.resolve("molds/finial.json"), mold.replace("finial", "finial"));
-        assertThatThrownBy(() -> away.takeOut(Kind.MOLD, "finial"))
-                .hasMessage("There is a mold \"finial\" already in the book. Nothing was changed.");
-        assertThatThrownBy(() -> away.put(Kind.MOLD, "finial"))
-                .hasMessage("There is a mold \"finial\" already among what was put away. Nothing was changed.");
+        String mold = text("molds/lamp-panel-large.json");
+        away.put(opened(), Kind.MOLD, "lamp-panel-large");
+        Files.writeString(folder.resolve("molds/lamp-panel-large.json"), mold);
+        assertThatThrownBy(() -> away.takeOut(Kind.MOLD, "lamp-panel-large"))
+                .hasMessage("There is a mold \"lamp-panel-large\" already in the book. Nothing was changed.");
+        assertThatThrownBy(() -> away.put(opened(), Kind.MOLD, "lamp-panel-large"))
+                .hasMessage(
+                        "There is a mold \"lamp-panel-large\" already among what was put away. Nothing was changed.");
     }
 }

@@ -172,6 +172,71 @@ class GridBrowserTest extends CopiedBookInBrowser {
         browser.waitFor("and back", () -> browser.count("tr[data-id='AP-09']") == 1);
     }
 
+    /** Several rows at once keep their order, and are one step to undo. */
+    @Test
+    void severalNewRowsArePastedInOrderAndGoAtOnce() throws IOException {
+        browser.go(served.url() + "molds/clock-face", 1440);
+        click("#g-inserts tr[data-add] " + cell("/name"));
+        browser.paste(
+                "text/plain",
+                "rail\t2\t0 mm\tbox\t50 mm\t10 mm\t5 mm\npeg\t3\t0 mm\tbox\t9 mm\t9 mm\t5 mm\nbar\t1\t0 mm\tbox\t40 mm\t9 mm\t5 mm");
+        browser.waitFor("all three are there", () -> browser.count("#g-inserts tr[data-take]") == 4);
+        assertThat(file("molds/clock-face.json")).containsSubsequence("ash ring segment", "rail", "peg", "bar");
+        browser.chord(Keys.CONTROL, "z");
+        browser.waitFor("all three are out", () -> browser.count("#g-inserts tr[data-take]") == 1);
+        assertThat(file("molds/clock-face.json")).contains("ash ring segment").doesNotContain("rail");
+        browser.chord(Keys.CONTROL, "y");
+        browser.waitFor("and back", () -> browser.count("#g-inserts tr[data-take]") == 4);
+        assertThat(file("molds/clock-face.json")).containsSubsequence("ash ring segment", "rail", "peg", "bar");
+        browser.noConsoleErrors();
+    }
+
+    @Test
+    void aPastedRowThatCanNotBeKeptStaysAsItIsTypedWhileTheOthersAreKept() {
+        browser.go(served.url() + "shelf", 1440);
+        click("#g-lots tr[data-new] " + cell("id"));
+        String rest = "\t\tL26\t2026-11-20\t\t2027-11-20\t300 g";
+        browser.paste(
+                "text/plain",
+                "AP-21\tamber-paste" + rest + "\nAP-22\tamber-pasta" + rest + "\nAP-23\tamber-paste" + rest);
+        browser.waitFor("two are there", () -> browser.count("tr[data-id='AP-21'], tr[data-id='AP-23']") == 2);
+        assertThat(Files.exists(folder.resolve("shelf/lots/AP-22.json"))).isFalse();
+        assertThat(browser.text("#g-lots tr[data-new] " + cell("id"))).isEqualTo("AP-22");
+        assertThat(browser.text("#g-lots tr.reason")).contains("Nearest: amber-paste.");
+        browser.find("#g-lots tr[data-new] " + cell("/of")).click();
+        browser.keys(Keys.ENTER, "amber paste", Keys.ENTER);
+        browser.waitFor("the third is", () -> browser.count("tr[data-id='AP-22']") == 1);
+        assertThat(browser.count("#g-lots tr.reason")).isZero();
+    }
+
+    @Test
+    void whatIsTypedIntoANewRowWhileItIsBeingKeptGoesIntoItsRecord() throws IOException {
+        browser.go(served.url() + "molds/clock-face", 1440);
+        click("#g-inserts tr[data-add] " + cell("/name"));
+        browser.paste("text/plain", "rail\t2\t0 mm\tbox\t50 mm\t10 mm");
+        browser.waitFor("its height is asked for", () -> browser.count("#g-inserts tr.wanting") == 1);
+        browser.script("const f = window.fetch; window.fetch = (u, o) => u === '/edits' ?"
+                + " new Promise(done => setTimeout(() => done(f(u, o)), 1500)) : f(u, o);");
+        click("#g-inserts tr[data-add] " + cell("/shape/depth"));
+        browser.keys("5 mm", Keys.ENTER);
+        click("#g-inserts tr[data-add] " + cell("/name"));
+        browser.keys("long rail", Keys.ENTER);
+        click("#g-inserts tr[data-add] " + cell("/count"));
+        browser.keys("4");
+        browser.waitFor("the row is kept", () -> {
+            try {
+                return file("molds/clock-face.json").contains("50 mm");
+            } catch (IOException e) {
+                throw new java.io.UncheckedIOException(e);
+            }
+        });
+        browser.keys(Keys.ENTER);
+        saved("molds/clock-face.json", "\"name\": \"long rail\"");
+        saved("molds/clock-face.json", "\"count\": 4");
+        browser.waitFor("there is one more", () -> browser.count("#g-inserts tr[data-take]") == 2);
+        assertThat(browser.text("#g-inserts tr[data-add] " + cell("/name"))).isEmpty();
+    }
+
     @Test
     void aRowIsTakenOutWithCtrlDeleteAndComesBackByUndo() throws IOException {
         browser.go(served.url() + "molds/clock-face", 1440);

@@ -88,7 +88,7 @@ class SharingTest {
         assertThat(link).startsWith("http://127.0.0.2:");
         cookie(link);
         assertThat(server.sharing().links().get(0).seen()).contains("1 times");
-        server.sharing().end(0);
+        server.sharing().end(server.sharing().links().get(0).number());
         assertThat(org.assertj.core.api.Assertions.catchThrowable(() -> send(to(link))))
                 .isInstanceOf(java.net.ConnectException.class);
     }
@@ -123,6 +123,7 @@ class SharingTest {
     @Test
     void withoutTheTokenOrWithAnEndedOneOrOneWhoseTimeIsOverNothingIsShown() throws Exception {
         String link = server.sharing().share("Jo", Duration.ofHours(1));
+        int first = server.sharing().links().get(0).number();
         server.sharing().share("Ida", Duration.ofHours(2));
         String cookie = cookie(link);
         assertThat(send(to(base(link) + "/bench")).statusCode()).isEqualTo(403);
@@ -136,7 +137,10 @@ class SharingTest {
                 .isEqualTo("This link is not one of the bench's, or its time is over. Ask for a new one.");
         String other = server.sharing().share("Bo", Duration.ofHours(1));
         String others = cookie(other);
-        server.sharing().end(server.sharing().links().size() - 1);
+        // A page that was shown before the first link's time was over ends that one, not the one in its place now.
+        server.sharing().end(first);
+        assertThat(server.sharing().links()).extracting(Sharing.Shown::name).containsExactly("Ida", "Bo");
+        server.sharing().end(server.sharing().links().get(1).number());
         assertThat(send(to(base(other) + "/bench").header("Cookie", others)).statusCode())
                 .isEqualTo(403);
     }

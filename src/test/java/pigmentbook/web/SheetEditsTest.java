@@ -77,7 +77,9 @@ class SheetEditsTest {
 
     @Test
     void moreThanAMegabyteIsRefused() {
-        assertThat(served.post("/edits", "x".repeat(2_000_000)).statusCode()).isEqualTo(413);
+        HttpResponse<String> answer = served.post("/edits", "x".repeat(2_000_000));
+        assertThat(answer.statusCode()).isEqualTo(413);
+        assertThat(answer.body()).startsWith("This is more than the 1 MB that is taken at once.");
     }
 
     @Test
@@ -98,6 +100,37 @@ class SheetEditsTest {
         HttpResponse<String> answer = served.post("/records", "{\"kind\":\"" + kind + "\",\"cells\":" + cells + "}");
         assertThat(answer.statusCode()).isEqualTo(400);
         assertThat(answer.body()).isEqualTo(text);
+    }
+
+    /** The page asks for it in its own column. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+                    {"id":"Q-1","/quantity":"1 kg"}                          | /of
+                    {"id":"A-1","/of":"slow-cast","/quantity":"6 kg"}        | /part
+                    {"id":"Q-2","/of":"amber-paste","/price/amount":"2"}     | /quantity
+                    """)
+    void whatIsStillMissingIsNamedByItsPlaceInTheRecord(String cells, String missing) {
+        HttpResponse<String> answer = served.post("/records", "{\"kind\":\"lot\",\"cells\":" + cells + "}");
+        assertThat(answer.headers().firstValue("X-Missing")).hasValue(missing);
+    }
+
+    @Test
+    void whatAnAddedEntryLacksIsNamedByItsPlaceInTheRecord() {
+        assertThat(served.post("/edits", """
+                        {"kind":"mold","id":"clock-face","edits":[{"what":"add","path":"/inserts/1","was":"","now":
+                        "{\\"name\\":\\"rail\\",\\"shape\\":{\\"kind\\":\\"box\\",\\"length\\":\\"5 mm\\"},\\"from\\":\\"0 mm\\",\\"count\\":1}"}]}""").body())
+                .contains("\"state\":\"refused\"")
+                .contains("\"missing\":\"/inserts/1/shape/width\"");
+    }
+
+    /** The empty row has one set of columns for every kind of shape. */
+    @Test
+    void aRoundInsertIsBegunInTheColumnsThatABoxHas() throws IOException {
+        assertThat(served.post("/edits", """
+                        {"kind":"mold","id":"clock-face","edits":[{"what":"add","path":"/inserts/1","was":"","now":
+                        "{\\"name\\":\\"peg\\",\\"shape\\":{\\"kind\\":\\"cylinder\\",\\"length\\":\\"12 mm\\",\\"depth\\":\\"5 mm\\"},\\"from\\":\\"0 mm\\",\\"count\\":4}"}]}""").body()).contains("\"state\":\"saved\"");
+        assertThat(file("molds/clock-face.json"))
+                .contains("{ \"kind\": \"cylinder\", \"diameter\": \"12 mm\", \"depth\": \"5 mm\" }");
     }
 
     @Test

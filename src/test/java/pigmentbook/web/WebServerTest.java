@@ -17,6 +17,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The page over HTTP: what it shows, and what it keeps out. */
@@ -306,5 +307,32 @@ class WebServerTest {
             assertThat(java.nio.file.Files.readString(folder.resolve("ember.json")))
                     .isEqualTo(before);
         }
+    }
+
+    @Test
+    void aPageThatIsNotThereSaysWhatIsAndWhatIsNear() {
+        HttpResponse<String> answer = served.get("/recipes/embr");
+        assertThat(answer.statusCode()).isEqualTo(404);
+        assertThat(answer.body()).contains("There is no recipe of that name in the book. Nearest: ember.");
+        assertThat(served.get("/nowhere").body()).contains("This page is not in the book.");
+        assertThat(served.get("/recipes/ember/mix?lead=sand").body()).contains("A mix is led by its mold");
+    }
+
+    /** The page shows the answer's own words beside what was pressed; without any it would stay silent. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            /bring-and-take/look  | 400 | This could not be read. Nothing was changed.
+            /edits                | 400 | This is no JSON. Nothing was changed.
+            /pours/none/log       | 400 | This is no JSON. Nothing was changed.
+            /read-back            | 422 | This file is no JSON that can be read.
+            /recipes/none/away    | 404 | There is no recipe of that name in the book.
+            /photo-reading        | 422 | Point at the card and then at the resin.
+            /nowhere              | 404 | This page is not in the book.
+            """)
+    void aChangeThatCanNotBeMetIsToldInPlainText(String path, int status, String text) {
+        HttpResponse<String> answer = served.post(path, "{");
+        assertThat(answer.statusCode()).isEqualTo(status);
+        assertThat(answer.headers().firstValue("Content-Type")).hasValue("text/plain;charset=utf-8");
+        assertThat(answer.body()).startsWith(text);
     }
 }

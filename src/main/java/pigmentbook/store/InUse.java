@@ -1,4 +1,4 @@
-package pigmentbook.web;
+package pigmentbook.store;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -7,7 +7,6 @@ import pigmentbook.book.Lot;
 import pigmentbook.book.Pigment;
 import pigmentbook.book.Pour;
 import pigmentbook.book.Recipe;
-import pigmentbook.store.Kind;
 
 /** What in the book refers to a record: such a record can't be put away. */
 final class InUse {
