@@ -2,8 +2,6 @@
 import { $, send } from "./page.js";
 import { bench } from "./bench.js";
 
-const theme = localStorage.getItem("theme");
-if (theme) document.documentElement.dataset.theme = theme;
 const root = $("#bench"), pour = root.dataset.pour, plan = JSON.parse($("#plan").textContent), key = "bench-" + pour;
 let log = JSON.parse($("#log").textContent), told = null, busy = false;
 const random = () => [...crypto.getRandomValues(new Uint8Array(8))].map(b => b.toString(16).padStart(2, "0")).join("");
@@ -32,7 +30,7 @@ const now = () => {
 };
 const at = ms => new Date(ms).toISOString();
 
-const keep = () => localStorage.setItem(mine, JSON.stringify(queue));
+const keep = () => { try { localStorage.setItem(mine, JSON.stringify(queue)); } catch { /* a phone that is full: what is held is handed in from here all the same */ } };
 const taken = answer => { taking++; log = answer.log; bookNow = answer.now; here = performance.now(); wall = Date.now(); base = log.length; queue = queue.filter(e => !log.some(k => k.id === e.id)); keep(); };
 
 async function hand() {

@@ -4,7 +4,6 @@
 const grams = text => parseFloat(text);
 const EPS = 1e-9;
 
-/** Works the state out: each cup with what is in it, and the cup, item and step that come next. */
 const strong = of => of?.strength ? parseFloat(of.strength) / 100 : 1;
 /** How strong a lot is beside the reference lot; one that nobody knows counts as that. */
 const strengthOf = (plan, item, lot) => strong((plan.lots?.[item] || []).find(l => l.lot === lot));
@@ -15,6 +14,7 @@ function inLot(plan, item, lot) {
   return Object.assign(item, { grams, target: grams(item.planned * item.factor), low: grams(item.low0 * item.factor), high: grams(item.high0 * item.factor) });
 }
 
+/** Works the state out: each cup with what is in it, and the cup, item and step that come next. */
 export function stateOf(plan, log) {
   const undone = new Set(log.filter(e => e.what === "undo").map(e => e.of));
   const entries = log.filter(e => e.what !== "undo" && !undone.has(e.id));

@@ -3,8 +3,6 @@ import { $, all, asker, onPage, send, take } from "./page.js";
 const root = document.documentElement;
 
 // theme: the system's, unless switched
-const kept = localStorage.getItem("theme");
-if (kept) root.dataset.theme = kept;
 const dark = () => root.dataset.theme ? root.dataset.theme === "dark" : matchMedia("(prefers-color-scheme: dark)").matches;
 for (const b of all("[data-theme-switch]")) {
   const say = () => { b.textContent = dark() ? "Light" : "Dark"; };
@@ -107,9 +105,22 @@ if (left) {
 }
 const putAway = (name, path, asked = "") => sessionStorage.setItem("put away", JSON.stringify({ name, path, asked }));
 
+// What is being done is done once, however often it is pressed, until it failed or another page is there.
+const doing = new Set();
+addEventListener("pageshow", () => doing.clear());
+
+/** Shows a page as it is now; a place on this very page would else be jumped to without asking for it anew. */
+const goTo = address => {
+  const to = new URL(address, location);
+  location.href = to;
+  if (to.hash && to.pathname === location.pathname && to.search === location.search) location.reload();
+};
+
 // records of the shelf and molds: begun, put away, taken out again
 const acted = async (path, asked, then) => {
   const told = $("#act-told");
+  if (doing.has(path)) return;
+  doing.add(path);
   if (told) told.hidden = true;
   try {
     const answer = await send(path, JSON.stringify(asked));
@@ -119,6 +130,7 @@ const acted = async (path, asked, then) => {
   } catch {
     if (told) told.textContent = "The book does not answer, so nothing was changed. Start it again.";
   }
+  doing.delete(path);
   if (told) told.hidden = false;
 };
 document.addEventListener("click", e => {
@@ -172,17 +184,20 @@ document.addEventListener("submit", async e => {
   const act = e.target.closest("form[data-act]");
   if (!act) return;
   e.preventDefault();
+  if (doing.has(act)) return;
+  doing.add(act);
   const told = $("[role=alert]", act);
   told.hidden = true;
   try {
     const answer = await send(act.dataset.act, new URLSearchParams(new FormData(act)));
     const text = await answer.text();
     if (answer.ok && act.dataset.back) putAway($("#r-name").textContent, act.dataset.back);
-    if (answer.ok) { location.href = text; return; }
+    if (answer.ok) { goTo(text); return; }
     told.textContent = text;
   } catch {
     told.textContent = "The book does not answer, so nothing was changed. Start it again.";
   }
+  doing.delete(act);
   told.hidden = false;
 });
 

@@ -1,6 +1,9 @@
 // What every part of the page shares: finding, asking the book, and putting in what an answer changed.
 export const $ = (s, e = document) => e.querySelector(s), all = (s, e = document) => [...e.querySelectorAll(s)];
 
+const theme = localStorage.getItem("theme");
+if (theme) document.documentElement.dataset.theme = theme;
+
 let token = null;
 const askToken = async () => token ??= await (await fetch("/token")).text();
 

@@ -1,6 +1,8 @@
 package pigmentbook.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import java.util.HashMap;
@@ -21,6 +23,7 @@ import pigmentbook.store.SaveFailedException;
 public final class MoldsPage {
 
     private static final int SLICES = 40;
+    private static final double MM2_PER_CM2 = 100;
 
     private MoldsPage() {}
 
@@ -109,22 +112,14 @@ public final class MoldsPage {
         if (fill == null) {
             return "";
         }
-        StringBuilder json = new StringBuilder("[");
+        ArrayNode slices = JsonNodeFactory.instance.arrayNode();
         for (int i = 0; i <= SLICES; i++) {
             double height = fill.mm() * i / SLICES;
-            json.append(i == 0 ? "" : ",")
-                    .append("{\"mm\":\"")
-                    .append(Figures.plain(height, 1))
-                    .append("\",\"room\":\"")
-                    .append(quoted(Figures.of(mold.cavity().between(0, height).roomMl(), 1)))
-                    .append("\",\"area\":\"")
-                    .append(quoted(Figures.of(mold.cavity().areaMm2At(height) / 100, 1)))
-                    .append("\"}");
+            slices.addObject()
+                    .put("mm", Figures.plain(height, 1))
+                    .put("room", Figures.of(mold.cavity().between(0, height).roomMl(), 1))
+                    .put("area", Figures.of(mold.cavity().areaMm2At(height) / MM2_PER_CM2, 1));
         }
-        return json.append(']').toString();
-    }
-
-    private static String quoted(String html) {
-        return html.replace("\"", "\\\"");
+        return slices.toString();
     }
 }

@@ -105,31 +105,23 @@ final class SheetEdits {
             edits.replaceAll(MoldCells::fitted);
         }
         Book book = live.now().book();
+        List<@Nullable String> wrong =
+                edits.stream().map(edit -> wrongLink(book, edit)).toList();
         List<Edit> sound = new ArrayList<>();
-        ArrayNode outcomes = JsonNodeFactory.instance.arrayNode();
-        for (Edit edit : edits) {
-            if (wrongLink(book, edit) == null) {
-                sound.add(edit);
+        for (int i = 0; i < edits.size(); i++) {
+            if (wrong.get(i) == null) {
+                sound.add(edits.get(i));
             }
         }
         sound.addAll(currency(book, kind, live, id(asked), sound));
         BookWriter.Edited edited = sound.isEmpty() ? null : live.writer().edit(kind, id(asked), sound);
+        ArrayNode outcomes = JsonNodeFactory.instance.arrayNode();
         int at = 0;
-        for (Edit edit : edits) {
-            String wrong = wrongLink(book, edit);
-            if (wrong != null || edited == null) {
-                outcomes.addObject().put("state", "refused").put("text", wrong);
+        for (String each : wrong) {
+            if (each != null || edited == null) {
+                outcomes.addObject().put("state", "refused").put("text", each);
             } else {
-                Edit.Outcome outcome = edited.outcomes().get(at++);
-                ObjectNode told = outcomes.addObject()
-                        .put("state", outcome.state().name().toLowerCase(Locale.ROOT))
-                        .put("text", outcome.text());
-                if (outcome.missing() != null) {
-                    told.put("missing", outcome.missing());
-                }
-                if (edit.what() == Edit.What.ADD) {
-                    told.put("entry", edit.now());
-                }
+                told(outcomes.addObject(), edited.outcomes().get(at++));
             }
         }
         if (edited != null) {
@@ -138,6 +130,16 @@ final class SheetEdits {
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
         answer.set("outcomes", outcomes);
         answer(context, answer);
+    }
+
+    private static void told(ObjectNode told, Edit.Outcome outcome) {
+        told.put("state", outcome.state().name().toLowerCase(Locale.ROOT)).put("text", outcome.text());
+        if (outcome.missing() != null) {
+            told.put("missing", outcome.missing());
+        }
+        if (outcome.edit().what() == Edit.What.ADD) {
+            told.put("entry", outcome.edit().now());
+        }
     }
 
     /** A price says its currency: a new one takes the book's, and one that is emptied takes it along. */

@@ -114,4 +114,26 @@ class RecipeBrowserTest extends CopiedBookInBrowser {
         browser.waitFor("the step is kept", () -> browser.count("#g-steps tr[data-take]") == 4);
         onDisk("ember.json", "{ \"text\": \"Sieve the paste\", \"when\": \"before part B\" }");
     }
+
+    @Test
+    void pressedTwiceACopyIsMadeOnce() {
+        browser.script("const b = document.querySelector('form[data-act$=copy] button'); b.click(); b.click();");
+        browser.waitFor(
+                "the copy is shown", () -> browser.driver.getCurrentUrl().endsWith("/recipes/ember-2"));
+        browser.go(served.url() + "recipes/ember-2", 1440);
+        assertThat(java.nio.file.Files.exists(folder.resolve("ember-2.json"))).isTrue();
+        assertThat(java.nio.file.Files.exists(folder.resolve("ember-3.json"))).isFalse();
+    }
+
+    /** The bench shows the links, and is on the screen already when one is given. */
+    @Test
+    void aLinkThatWasJustGivenStandsOnThePage() throws PortTakenException {
+        try (WebServer shared = WebServer.start(new LiveBook(folder), 0, Served.CLOCK, "127.0.0.2")) {
+            browser.go(shared.url() + "bench", 1440);
+            browser.find("#s-name").sendKeys("Jo");
+            browser.find("form[data-act='/share'] button").click();
+            browser.waitFor("the link is there", () -> browser.count(".links li") == 1);
+            assertThat(browser.text(".links h3")).isEqualTo("Jo");
+        }
+    }
 }
