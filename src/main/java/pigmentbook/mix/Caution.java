@@ -16,6 +16,9 @@ public record Caution(String code, Severity severity, String text, String basis)
     /** What the trade does, without a source. */
     public static final String COMMON_PRACTICE = "common practice";
 
+    /** The code of the rule of thumb by which another loading keeps the look at another depth. */
+    public static final String KEEPING_THE_LOOK = "loading-for-depth";
+
     /** How much a caution matters. */
     public enum Severity {
         /** Do not go on. */

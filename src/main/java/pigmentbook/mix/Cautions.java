@@ -424,8 +424,12 @@ final class Cautions {
                 Caution.Severity.WARN,
                 "This colour was read " + Shown.mm(look.depthMm()) + " deep" + backing + " and will be "
                         + Shown.mm(depth)
-                        + " deep: a see-through colour gets " + (factor < 1 ? "darker" : "paler")
-                        + "; loading × " + Shown.significant(factor) + " (" + Shown.significant(loading * factor)
+                        + " deep: a see-through colour gets " + (factor < 1 ? "darker." : "paler."),
+                Caution.COMMON_PRACTICE);
+        add(
+                Caution.KEEPING_THE_LOOK,
+                Caution.Severity.NOTE,
+                "Loading × " + Shown.significant(factor) + " (" + Shown.significant(loading * factor)
                         + " % in all) keeps the look over the same backing.",
                 "loading × depth kept (Beer-Lambert)");
     }

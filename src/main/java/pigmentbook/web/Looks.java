@@ -2,6 +2,10 @@ package pigmentbook.web;
 
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -35,6 +39,10 @@ public final class Looks {
     private static final Map<Double, String> MAP_FACTORS =
             new TreeMap<>(Map.of(0.25, "¼ ×", 0.5, "½ ×", 1.0, "as it is", 2.0, "2 ×", 4.0, "4 ×"));
     private static final int MOST_LOADINGS = 40;
+    /** A loading nearer to the old one than this is the old one. */
+    private static final double SAME_LOADING = 0.02;
+
+    private static final MathContext WEIGHED_TO = new MathContext(3);
 
     private Looks() {}
 
@@ -44,7 +52,7 @@ public final class Looks {
     /** The chips of a row, over one backing or with so much of all pigments. */
     public record Over(String backing, List<Chip> chips) {}
 
-    /** How a look changes with its depth. */
+    /** How a look changes with its depth; {@code use} asks a recipe's page for the loading that keeps it. */
     public record Change(
             String wasHex,
             String willHex,
@@ -52,7 +60,8 @@ public final class Looks {
             String willAbout,
             String away,
             String factor,
-            String loadings) {}
+            String loadings,
+            String use) {}
 
     static void addTo(JavalinConfig config, LiveBook book, LiveTints tints) {
         config.routes.get("/looks", context -> slid(context, book.now().book(), tints));
@@ -234,9 +243,21 @@ public final class Looks {
                     Numbers.fixed(Ciede2000.between(was.lab(), will.lab()), 1) + " ± "
                             + Numbers.fixed(Math.hypot(was.spreadDe00(), will.spreadDe00()), 1),
                     Numbers.fixed(factor, 2),
-                    Numbers.fixed(sum * factor, 2));
+                    Numbers.fixed(sum * factor, 2),
+                    Math.abs(factor - 1) < SAME_LOADING ? "" : percents(revision, factor));
         } catch (TintRefusedException e) {
             return null;
         }
+    }
+
+    private static String percents(Recipe.Revision revision, double factor) {
+        StringBuilder query = new StringBuilder("revision=" + revision.number());
+        for (Recipe.PigmentLoading each : revision.pigments()) {
+            BigDecimal percent =
+                    BigDecimal.valueOf(each.percent().percent() * factor).round(WEIGHED_TO);
+            query.append("&percent-").append(each.pigmentId()).append('=');
+            query.append(URLEncoder.encode(Numbers.plain(percent.doubleValue()) + " %", StandardCharsets.UTF_8));
+        }
+        return query.toString();
     }
 }

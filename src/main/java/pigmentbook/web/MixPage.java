@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
@@ -22,6 +23,7 @@ import pigmentbook.book.Lot;
 import pigmentbook.book.Mold;
 import pigmentbook.book.Pour;
 import pigmentbook.book.Recipe;
+import pigmentbook.book.Settings;
 import pigmentbook.mix.AsPoured;
 import pigmentbook.mix.Caution;
 import pigmentbook.mix.Mix;
@@ -137,12 +139,16 @@ public final class MixPage {
         }
         values.put("cannot", cannot);
         values.put("problemAt", problemAt);
-        values.put("look", lookChange(book, tints, mix, was));
+        Looks.Change look = lookChange(book, tints, mix, was);
+        values.put("look", look);
         values.put("lookQuery", Looks.queryOf(book, tints, mix == null ? revision : mix.revision()));
         values.put("problem", problem);
         values.put("volume", form.volume());
         values.put("total", form.total());
         fill(values, book, recipe, mix, was, form, ZonedDateTime.now(clock));
+        if (mix != null && look != null) {
+            asItWillLook(values, mix, look);
+        }
         Pages.show(context, "mix.jte", values);
     }
 
@@ -183,7 +189,13 @@ public final class MixPage {
         }
         return mix == null || will == null || before == null
                 ? null
-                : Looks.change(book, tints, mix.revision(), before, will, "white");
+                : Looks.change(book, tints, mix.revision(), before, will, ground(mix));
+    }
+
+    /** What lay behind when the colour was read, where the book has its reading; else white. */
+    private static String ground(Mix mix) {
+        String backing = mix.look() == null ? null : mix.look().backing();
+        return backing != null && Settings.BACKINGS.containsKey(backing) ? backing : "white";
     }
 
     private static List<MoldChoice> molds(Book book, String chosen) {
@@ -236,6 +248,18 @@ public final class MixPage {
                 mix == null ? "" : TimeDrawing.piece(mix, now.withSecond(0).withNano(0)));
         values.put("working", mix == null ? List.of() : Workings.of(mix));
         values.put("recipeName", recipe.name());
+    }
+
+    /** Drawn in the colour it will have; and by its pigments' readings, which know better than the rule of thumb. */
+    private static void asItWillLook(Map<String, Object> values, Mix mix, Looks.Change look) {
+        values.put("section", section(mix, look.willHex()));
+        values.put("plan", mix.mold() == null ? "" : plan(mix.mold(), look.willHex()));
+        values.put(
+                "cautions",
+                cautions(
+                        mix,
+                        caution -> !caution.code().startsWith(STANDING)
+                                && !caution.code().equals(Caution.KEEPING_THE_LOOK)));
     }
 
     private static String about(Mix mix) {
@@ -404,8 +428,12 @@ public final class MixPage {
     }
 
     static List<CautionView> cautions(Mix mix, boolean standing) {
+        return cautions(mix, caution -> caution.code().startsWith(STANDING) == standing);
+    }
+
+    private static List<CautionView> cautions(Mix mix, Predicate<Caution> which) {
         return mix.cautions().stream()
-                .filter(caution -> caution.code().startsWith(STANDING) == standing)
+                .filter(which)
                 .map(caution -> new CautionView(
                         caution.severity().name().toLowerCase(Locale.ROOT),
                         word(caution.severity()),

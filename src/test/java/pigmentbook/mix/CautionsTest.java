@@ -309,7 +309,9 @@ class CautionsTest {
         studio.tags.add("see-through");
         assertThat(texts(studio.mix(PANEL), "other-depth"))
                 .containsExactly("WARN: This colour was read 5 mm deep over white and will be 20 mm deep: a see-through"
-                        + " colour gets darker; loading × 0.25 (0.25 % in all) keeps the look over the same backing."
+                        + " colour gets darker. [common practice]");
+        assertThat(texts(studio.mix(PANEL), "loading-for-depth"))
+                .containsExactly("NOTE: Loading × 0.25 (0.25 % in all) keeps the look over the same backing."
                         + " [loading × depth kept (Beer-Lambert)]");
         assertThat(texts(studio.mix(new MixRequest.ForMold("panel", Length.parse("5 mm"))), "other-depth"))
                 .isEmpty();
