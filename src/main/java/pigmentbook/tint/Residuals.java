@@ -71,15 +71,12 @@ final class Residuals {
         for (int row = 0; row < samples.rows; row++) {
             of.add(new ArrayList<>());
         }
-        Mixed mixed = new Mixed();
-        Optics optics = new Optics();
-        Common common = Common.of(exp);
-        for (int i = 0; i < n; i++) {
-            mixed.of(exp, samples.row[i], samples.loading[i]);
-            optics.look(mixed.k, mixed.s, samples.depthMm[i], samples.backing[i], common);
+        samples.forEachLook(exp, (look, i) -> {
             for (int c = 0; c < 3; c++) {
-                residual[i][c] = samples.lab[i][c] - optics.lab[c];
+                residual[i][c] = samples.lab[i][c] - look.lab[c];
             }
+        });
+        for (int i = 0; i < n; i++) {
             amounts[i] = amounts(exp, samples.row[i], samples.loading[i], samples.depthMm[i]);
             // A wild reading is no news of the theory.
             double wild = Math.max(1, distances[i] / (3.5 * Math.max(scatter, 0.15)));
