@@ -25,7 +25,10 @@ public record Correction(
     /** A logarithm moved by 1 counts as this much ΔE00, which settles mixes that look alike for the nearer one. */
     private static final double PULL = 0.03;
 
+    /** Percent. Own choice, no source. */
     private static final double LEAST = 1e-4;
+
+    /** ΔE00. Own choice, no source. */
     private static final double AS_GOOD = 0.25;
 
     /**

@@ -22,7 +22,7 @@ final class Residuals {
     /** The optical thickness below which amounts count in proportion, above which by their logarithm. */
     private static final double FAINT = 0.1;
 
-    /** Depths count half as much as amounts; a backing's reflectance in units of this. */
+    /** Depths count half as much as amounts; a backing's reflectance in units of the next. Own choice, no source. */
     private static final double DEPTH_SHARE = 0.5;
 
     private static final double BACKING_UNIT = 0.5;
@@ -32,6 +32,7 @@ final class Residuals {
 
     private static final double FARTHEST = Math.sqrt(-2 * Math.log(LEAST_LIKENESS));
 
+    /** Own choice, no source. */
     private static final int NEIGHBOURS = 16;
 
     private static final double[] SHARES = {0, 0.1, 0.25, 0.5, 0.75, 0.9, 0.97};

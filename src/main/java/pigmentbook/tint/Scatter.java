@@ -15,7 +15,9 @@ record Scatter(double inDe00, double inLab, double even) {
     /** Keeps the logarithm of exact readings finite; in ΔE00. */
     private static final double LEAST = 1e-3;
 
-    /** Before anything is read the scatter is taken for the usual one; that counts as so many numbers read. */
+    /**
+     * Before anything is read the scatter is taken for the usual one; that counts as so many numbers read. Own choice.
+     */
     private static final double BEFOREHAND = 1;
 
     /**
