@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import pigmentbook.book.Backing;
-import pigmentbook.book.Resin;
 import pigmentbook.colour.Ciede2000;
 import pigmentbook.colour.Lab;
 import pigmentbook.colour.Xyz;
@@ -26,7 +25,10 @@ public record Correction(
     /** A logarithm moved by 1 counts as this much ΔE00, which settles mixes that look alike for the nearer one. */
     private static final double PULL = 0.03;
 
+    /** Percent. Own choice, no source. */
     private static final double LEAST = 1e-4;
+
+    /** ΔE00. Own choice, no source. */
     private static final double AS_GOOD = 0.25;
 
     /**
@@ -67,11 +69,7 @@ public record Correction(
         }
         double[] backingBands = Bands.reflectance(Xyz.of(tints.labOf(backing)));
         double[] carried = tints.carried(mix, depthMm, backingBands);
-        Resin resin = tints.book().resins().get(resinId);
-        double sumMost = resin == null || resin.topLoading() == null
-                ? Double.MAX_VALUE
-                : resin.topLoading().percent();
-        Aim aim = new Aim(tints.figures(), mix.rows[0], depthMm, backingBands, sumMost);
+        Aim aim = new Aim(tints.figures(), mix.rows[0], depthMm, backingBands, tints.sumMost(resinId));
         // The theory is to reach what it foretold without the readings' say, moved by what the sample lacks.
         aim.at(
                 target.l() - sample.l() + foretold.l() - carried[0],

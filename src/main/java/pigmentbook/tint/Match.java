@@ -14,7 +14,6 @@ import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
 import pigmentbook.book.NearIds;
-import pigmentbook.book.Resin;
 import pigmentbook.colour.Ciede2000;
 import pigmentbook.colour.Xyz;
 
@@ -83,13 +82,9 @@ public final class Match {
             rows[i] = tints.samples().pigmentRows.getOrDefault(ids[i], -1);
             top[i] = Tints.topPercent(book.pigments().get(ids[i]));
         }
-        Resin resin = book.resins().get(request.resinId());
-        double sumMost = resin == null || resin.topLoading() == null
-                ? Double.MAX_VALUE
-                : resin.topLoading().percent();
         resinRow = tints.samples().resinRows.getOrDefault(request.resinId(), 0);
         backing = Bands.reflectance(Xyz.of(tints.labOf(request.backing())));
-        aim = new Aim(tints.figures(), resinRow, request.depthMm(), backing, sumMost);
+        aim = new Aim(tints.figures(), resinRow, request.depthMm(), backing, tints.sumMost(request.resinId()));
         aim.at(request.target().l(), request.target().a(), request.target().b(), request.target());
     }
 

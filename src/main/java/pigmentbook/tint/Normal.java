@@ -117,7 +117,8 @@ final class Normal {
         double loss = prior(theta, gradient);
         addPriorSquares(square);
         for (int i : readings) {
-            double d = slopesOf(i);
+            slopesOf(i);
+            double d = errorOf(i);
             loss += samples.weight[i] * huber(d / SCATTER);
             double huber = d <= BEND * SCATTER ? 1 : BEND * SCATTER / d;
             add(i, samples.weight[i] * huber / (SCATTER * SCATTER), square);
@@ -138,17 +139,11 @@ final class Normal {
             sum[i] = new double[i + 1];
         }
         for (int i : readings) {
-            distances[i] = slopesOf(i);
+            slopesOf(i);
+            distances[i] = errorOf(i);
             add(i, samples.weight[i], sum);
         }
         return sum;
-    }
-
-    /** Returns the slopes of a reading by its mix's K and S and by the common unknowns: three rows of ΔE00's parts. */
-    double[][] slopesOf(double[] theta, int i) {
-        exp = exponentials(theta);
-        slopesOf(i);
-        return slopes;
     }
 
     /** Adds the squares of the priors to a lower half. */
@@ -238,13 +233,15 @@ final class Normal {
         return Math.sqrt(sum);
     }
 
-    /** Works out a reading's error and its slopes by the mix's K and S and by the face's unknown. */
-    private double slopesOf(int i) {
+    /**
+     * Returns the slopes of a reading, where the loss was last asked for, by its mix's K and S and by the common
+     * unknowns: three rows of ΔE00's parts.
+     */
+    double[][] slopesOf(int i) {
         mixed.of(exp, samples.row[i], samples.loading[i]);
         optics.lookWithSlopes(mixed.k, mixed.s, samples.depthMm[i], samples.backing[i], Common.of(exp));
-        double d = errorOf(i);
         weighted(samples.metric[i], optics, Common.of(exp), slopes);
-        return d;
+        return slopes;
     }
 
     /** Turns the slopes of L*, a*, b* into those of ΔE00's three parts: by K, by S, by the common unknowns. */

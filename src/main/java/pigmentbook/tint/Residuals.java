@@ -22,7 +22,7 @@ final class Residuals {
     /** The optical thickness below which amounts count in proportion, above which by their logarithm. */
     private static final double FAINT = 0.1;
 
-    /** Depths count half as much as amounts; a backing's reflectance in units of this. */
+    /** Depths count half as much as amounts; a backing's reflectance in units of the next. Own choice, no source. */
     private static final double DEPTH_SHARE = 0.5;
 
     private static final double BACKING_UNIT = 0.5;
@@ -32,6 +32,7 @@ final class Residuals {
 
     private static final double FARTHEST = Math.sqrt(-2 * Math.log(LEAST_LIKENESS));
 
+    /** Own choice, no source. */
     private static final int NEIGHBOURS = 16;
 
     private static final double[] SHARES = {0, 0.1, 0.25, 0.5, 0.75, 0.9, 0.97};
@@ -71,15 +72,12 @@ final class Residuals {
         for (int row = 0; row < samples.rows; row++) {
             of.add(new ArrayList<>());
         }
-        Mixed mixed = new Mixed();
-        Optics optics = new Optics();
-        Common common = Common.of(exp);
-        for (int i = 0; i < n; i++) {
-            mixed.of(exp, samples.row[i], samples.loading[i]);
-            optics.look(mixed.k, mixed.s, samples.depthMm[i], samples.backing[i], common);
+        samples.forEachLook(exp, (look, i) -> {
             for (int c = 0; c < 3; c++) {
-                residual[i][c] = samples.lab[i][c] - optics.lab[c];
+                residual[i][c] = samples.lab[i][c] - look.lab[c];
             }
+        });
+        for (int i = 0; i < n; i++) {
             amounts[i] = amounts(exp, samples.row[i], samples.loading[i], samples.depthMm[i]);
             // A wild reading is no news of the theory.
             double wild = Math.max(1, distances[i] / (3.5 * Math.max(scatter, 0.15)));

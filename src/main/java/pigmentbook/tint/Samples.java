@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.ObjIntConsumer;
 import java.util.stream.IntStream;
 import pigmentbook.colour.Ciede2000;
 import pigmentbook.colour.Lab;
@@ -102,6 +103,25 @@ final class Samples {
             of[i + 1] = loadings.get(i).percent();
         }
         return of;
+    }
+
+    /** Returns the theory's colour of each reading. */
+    List<Lab> looks(double[] exp) {
+        List<Lab> looks = new ArrayList<>();
+        forEachLook(exp, (optics, i) -> looks.add(optics.asLab()));
+        return looks;
+    }
+
+    /** Looks at every reading's mix as the theory has it; what is handed over holds until the next one. */
+    void forEachLook(double[] exp, ObjIntConsumer<Optics> taker) {
+        Mixed mixed = new Mixed();
+        Optics optics = new Optics();
+        Common common = Common.of(exp);
+        for (int i = 0; i < size(); i++) {
+            mixed.of(exp, row[i], loading[i]);
+            optics.look(mixed.k, mixed.s, depthMm[i], backing[i], common);
+            taker.accept(optics, i);
+        }
     }
 
     int size() {

@@ -12,9 +12,12 @@ import java.util.Arrays;
  */
 record Scatter(double inDe00, double inLab, double even) {
 
+    /** Keeps the logarithm of exact readings finite; in ΔE00. */
     private static final double LEAST = 1e-3;
 
-    /** Before anything is read the scatter is taken for the usual one; that counts as so many numbers read. */
+    /**
+     * Before anything is read the scatter is taken for the usual one; that counts as so many numbers read. Own choice.
+     */
     private static final double BEFOREHAND = 1;
 
     /**
@@ -32,24 +35,21 @@ record Scatter(double inDe00, double inLab, double even) {
         double[] sorted = distances.clone();
         Arrays.sort(sorted);
         double most = 2 * sorted[n / 2] + 1;
+        double[] squares = new double[n];
+        samples.forEachLook(exp, (look, i) -> {
+            for (int c = 0; c < 3; c++) {
+                double off = look.lab[c] - samples.lab[i][c];
+                squares[i] += off * off;
+            }
+        });
         double inDe00 = 0;
         double inLab = 0;
         double logMetric = 0;
         double count = 0;
-        Mixed mixed = new Mixed();
-        Optics optics = new Optics();
-        Common common = Common.of(exp);
         for (int i = 0; i < n; i++) {
-            mixed.of(exp, samples.row[i], samples.loading[i]);
-            optics.look(mixed.k, mixed.s, samples.depthMm[i], samples.backing[i], common);
-            double square = 0;
-            for (int c = 0; c < 3; c++) {
-                double off = optics.lab[c] - samples.lab[i][c];
-                square += off * off;
-            }
             double tamed = distances[i] > most ? most / distances[i] : 1;
             inDe00 += samples.weight[i] * tamed * tamed * distances[i] * distances[i];
-            inLab += samples.weight[i] * tamed * tamed * square;
+            inLab += samples.weight[i] * tamed * tamed * squares[i];
             logMetric += samples.weight[i] * Math.log(determinant(samples.metric[i]));
             count += samples.weight[i];
         }

@@ -19,27 +19,32 @@ import java.util.stream.IntStream;
  */
 final class Spread {
 
-    private static final int U = Priors.UNKNOWNS;
-
     /** The 0.9 point of the normal distribution. */
     private static final double NINE_OF_TEN = 1.2815515655;
 
-    static final double LEAST_SCATTER = 0.06;
+    /** The least scatter of readings, in parts of ΔE00: that of a colour rounded to one decimal, 0.1/√12. */
+    static final double LEAST_SCATTER = 0.03;
 
-    /** How far ln(1 + detour) may be from none where no mix was read: light in paint goes up to twice as far. */
-    private static final double DETOUR = 0.6;
+    /**
+     * How far ln(1 + detour) may be from none where no mix was read: light in paint goes up to twice as far, and what
+     * else all mixes of a book do alike looks like it. Own choice, no source.
+     */
+    private static final double DETOUR = 1;
 
-    /** The same where the theory explains the readings closely, in units of their scatter: it can't be far off then. */
-    private static final double DETOUR_OF_SCATTER = 1.5;
+    /**
+     * The same where the theory explains the readings closely, in units of their scatter: it can't be far off then. Own
+     * choice, no source.
+     */
+    private static final double DETOUR_OF_SCATTER = 2.2;
 
-    /** The least that the priors' variances are multiplied by. */
+    /** The least that the priors' variances are multiplied by. Own choice, no source. */
     private static final double TAMEST = 0.4;
+
+    /** Beforehand pigments are taken to keep their strength in company; counts as so many readings. Own choice. */
+    private static final double AGREEING = 2;
 
     private static final double HELD = 1e9;
     private static final double LEAST_LEFT = 0.1;
-
-    /** Beforehand mixes are taken to be as the theory has them; that counts as so many readings. */
-    private static final double AGREEING = 2;
 
     /** How the readings scatter about the fit. */
     final Scatter scatter;
@@ -48,35 +53,28 @@ final class Spread {
     final double[] distances;
 
     /** How the unknowns could differ together. */
-    final double[][] covariance;
+    final Uncertain unknowns;
 
-    /** By how much mixes that were read lie farther off than they should: a variance of each part of ΔE00. */
-    final double inMixes;
+    /** By how much pigments change each other's strength, as mixes tell: see {@link Company#addTo}. */
+    final double inCompany;
 
-    private Spread(
-            Scatter scatter,
-            double[] distances,
-            double[][] covariance,
-            Normal normal,
-            double[] theta,
-            Samples samples) {
+    private Spread(Scatter scatter, double[] distances, Uncertain unknowns, double inCompany) {
         this.scatter = scatter;
         this.distances = distances;
-        this.covariance = covariance;
-        inMixes = inMixes(normal, theta, samples);
+        this.unknowns = unknowns;
+        this.inCompany = inCompany;
     }
 
     static Spread of(Samples samples, double[] theta) {
-        int[] readings = new int[samples.size()];
-        Arrays.setAll(readings, i -> i);
-        int[] rows = new int[samples.rows];
-        Arrays.setAll(rows, i -> i);
+        int[] readings = IntStream.range(0, samples.size()).toArray();
+        int[] rows = IntStream.range(0, samples.rows).toArray();
         Normal normal = new Normal(samples, readings, rows, true);
         double[] distances = new double[samples.size()];
         double[][] information = normal.information(theta, distances);
         double[][] factor = sum(normal, information, 1 / (Normal.SCATTER * Normal.SCATTER));
         double used = Dense.factor(factor) ? factor.length - normal.priorShare(factor) : 0;
-        Scatter scatter = Scatter.of(samples, Normal.exponentials(theta), distances, used);
+        double[] exp = Normal.exponentials(theta);
+        Scatter scatter = Scatter.of(samples, exp, distances, used);
         double s = Math.max(LEAST_SCATTER, scatter.inDe00());
         double untold = Math.min(DETOUR, DETOUR_OF_SCATTER * s) / (1 + samples.mixes);
         // Curves that turned out tamer than expected speak for narrower priors (MacKay 1992).
@@ -87,8 +85,8 @@ final class Spread {
                 line[j] /= width;
             }
         }
-        double[][] covariance = covariance(curvature, untold * untold);
-        return new Spread(scatter, distances, covariance, normal, theta, samples);
+        Uncertain unknowns = new Uncertain(covariance(curvature, untold * untold), exp);
+        return new Spread(scatter, distances, unknowns, inCompany(normal, samples, distances, s, unknowns));
     }
 
     private static double[][] sum(Normal normal, double[][] information, double factor) {
@@ -140,85 +138,43 @@ final class Spread {
         return covariance;
     }
 
-    /** Each mix as it would lie off had it not been read itself, from its leverage, beside what it then should. */
-    private double inMixes(Normal normal, double[] theta, Samples samples) {
+    /** From each mix as it would lie off had it not been read itself, by its leverage, beside what it then should. */
+    private static double inCompany(Normal normal, Samples samples, double[] distances, double s, Uncertain unknowns) {
         int[] mixes = IntStream.range(0, samples.size())
                 .filter(i -> samples.row[i].length > 2)
                 .toArray();
-        if (mixes.length == 0) {
-            return 0;
-        }
-        double[] exp = Normal.exponentials(theta);
-        double s = Math.max(LEAST_SCATTER, scatter.inDe00());
-        double[] left = new double[mixes.length];
         double[] unread = new double[mixes.length];
+        double[] expected = new double[mixes.length];
+        double byCompany = 0;
         for (int m = 0; m < mixes.length; m++) {
             int i = mixes[m];
+            double[][] slopes = normal.slopesOf(i);
             double[] variances = new double[9];
-            addTo(variances, samples.row[i], samples.loading[i], normal.slopesOf(theta, i), exp);
-            double leverage = samples.weight[i] * (variances[0] + variances[4] + variances[8]) / (3 * s * s);
-            left[m] = Math.max(LEAST_LEFT, 1 - leverage);
-            unread[m] = distances[i] / left[m];
+            unknowns.addTo(variances, samples.row[i], samples.loading[i], slopes);
+            double leverage = samples.weight[i] * trace(variances) / (3 * s * s);
+            double left = Math.max(LEAST_LEFT, 1 - leverage);
+            unread[m] = distances[i] / left;
+            expected[m] = 3 * s * s / left;
+            double[] company = new double[9];
+            Company.addTo(company, 1, unknowns.exp, samples.row[i], samples.loading[i], slopes);
+            byCompany += samples.weight[i] * trace(company);
+        }
+        if (mixes.length == 0) {
+            return 0;
         }
         double[] sorted = unread.clone();
         Arrays.sort(sorted);
         double most = 3 * sorted[sorted.length / 2] + 1;
-        double sum = 0;
-        double count = AGREEING;
+        double beyond = 0;
         for (int m = 0; m < mixes.length; m++) {
-            double weight = samples.weight[mixes[m]];
             double distance = Math.min(most, unread[m]);
-            sum += weight * (distance * distance / 3 - s * s / left[m]);
-            count += weight;
+            beyond += samples.weight[mixes[m]] * (distance * distance - expected[m]);
         }
-        return Math.max(0, sum / count);
+        return Math.max(0, beyond / byCompany) * samples.mixes / (AGREEING + samples.mixes);
     }
 
-    /**
-     * Adds what the unknowns' own uncertainty does to a look.
-     *
-     * @param rows the mix's rows
-     * @param slopes three rows of slopes by the mix's K, S, and the common unknowns, in parts of ΔE00
-     * @param exp K and S of every row
-     * @param to takes 3 × 3 variances and covariances
-     */
-    void addTo(double[] to, int[] rows, double[] loadings, double[][] slopes, double[] exp) {
-        int n = rows.length * U + Common.COUNT;
-        int[] at = new int[n];
-        double[][] own = new double[3][n];
-        for (int p = 0; p < rows.length; p++) {
-            for (int u = 0; u < U; u++) {
-                int unknown = rows[p] * U + u;
-                at[p * U + u] = unknown;
-                double factor = loadings[p] * exp[unknown];
-                for (int r = 0; r < 3; r++) {
-                    own[r][p * U + u] = factor * slopes[r][u];
-                }
-            }
-        }
-        for (int g = 0; g < Common.COUNT; g++) {
-            at[n - Common.COUNT + g] = covariance.length - Common.COUNT + g;
-            for (int r = 0; r < 3; r++) {
-                own[r][n - Common.COUNT + g] = slopes[r][U + g];
-            }
-        }
-        for (int i = 0; i < n; i++) {
-            double[] line = covariance[at[i]];
-            double s0 = 0;
-            double s1 = 0;
-            double s2 = 0;
-            for (int j = 0; j < n; j++) {
-                double c = line[at[j]];
-                s0 += c * own[0][j];
-                s1 += c * own[1][j];
-                s2 += c * own[2][j];
-            }
-            for (int r = 0; r < 3; r++) {
-                to[3 * r] += own[r][i] * s0;
-                to[3 * r + 1] += own[r][i] * s1;
-                to[3 * r + 2] += own[r][i] * s2;
-            }
-        }
+    private static double trace(double[] variances) {
+        return variances[0] + variances[4] + variances[8];
     }
 
     /** Returns the ΔE00 that nine of ten stay within, given variances and covariances of its three parts. */

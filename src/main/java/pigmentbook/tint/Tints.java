@@ -14,6 +14,7 @@ import pigmentbook.book.Backing;
 import pigmentbook.book.Book;
 import pigmentbook.book.NearIds;
 import pigmentbook.book.Pigment;
+import pigmentbook.book.Resin;
 import pigmentbook.colour.Ciede2000;
 import pigmentbook.colour.Lab;
 import pigmentbook.colour.Xyz;
@@ -30,10 +31,17 @@ public final class Tints {
     /** However well the readings agree, a fresh one is off by this much in each part of ΔE00. */
     private static final double LEAST_OFF = Spread.LEAST_SCATTER;
 
-    /** How far the theory fails in mixes it was never tried on, in units of how far it fails where it was. */
+    /**
+     * How far the theory fails in mixes it was never tried on, in units of how far it fails, beyond the usual scatter,
+     * where it was. Own choice, no source.
+     */
     private static final double UNTRIED = 4;
 
+    /** Percent. Own choice, no source. */
     private static final double USUAL_TOP = 5;
+
+    /** A top loading met to the last bit is not passed. */
+    private static final double LAST_BITS = 1 + 1e-9;
 
     private static final double LN_3 = Math.log(3);
     private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
@@ -61,7 +69,7 @@ public final class Tints {
         together = new double[samples.rows][samples.rows];
         for (int i = 0; i < samples.size(); i++) {
             int[] rows = samples.row[i];
-            double[] shares = shares(rows, samples.loading[i]);
+            double[] shares = Company.shares(exp, rows, samples.loading[i]);
             for (int p = 1; p < rows.length; p++) {
                 for (int q = 1; q < rows.length; q++) {
                     together[rows[p]][rows[q]] += samples.weight[i] * Math.min(1, 8 * shares[p] * shares[q]);
@@ -104,16 +112,7 @@ public final class Tints {
      * still count in the fit, a wild one for little.
      */
     public List<Contradiction> contradictions() {
-        List<Lab> predicted = new ArrayList<>();
-        Mixed mixed = new Mixed();
-        Optics optics = new Optics();
-        Common common = Common.of(exp);
-        for (int i = 0; i < samples.size(); i++) {
-            mixed.of(exp, samples.row[i], samples.loading[i]);
-            optics.look(mixed.k, mixed.s, samples.depthMm[i], samples.backing[i], common);
-            predicted.add(optics.asLab());
-        }
-        return Contradictions.of(read.readings(), spread.scatter.inDe00(), predicted);
+        return Contradictions.of(read.readings(), spread.scatter.inDe00(), samples.looks(exp));
     }
 
     /** Returns the ids of the pigments with a reading. */
@@ -235,7 +234,8 @@ public final class Tints {
         double[][] slopes = new double[3][U + Common.COUNT];
         Normal.weighted(Ciede2000.metric(lab), optics, common, slopes);
         double[] variances = new double[9];
-        spread.addTo(variances, mix.rows, mix.loadings, slopes, exp);
+        spread.unknowns.addTo(variances, mix.rows, mix.loadings, slopes);
+        Company.addTo(variances, spread.inCompany * (1 - carried.told), exp, mix.rows, mix.loadings, slopes);
         addOff(variances, mix, carried.told, Ciede2000.metric(lab));
         return new Look(lab, Spread.bound(variances));
     }
@@ -244,8 +244,8 @@ public final class Tints {
     private void addOff(double[] variances, Mix mix, double told, double[] metric) {
         double all = spread.scatter.inDe00() * spread.scatter.inDe00();
         double theory = residuals.share * all;
-        double failing = Math.max(theory, all - Normal.SCATTER * Normal.SCATTER) - LEAST_OFF * LEAST_OFF;
-        double off = theory + UNTRIED * UNTRIED * Math.max(0, failing) * untried(mix) + spread.inMixes * even(mix);
+        double failing = Math.max(0, all - Normal.SCATTER * Normal.SCATTER);
+        double off = theory + UNTRIED * UNTRIED * failing * untried(mix);
         off *= 1 - told;
         double[] scatter = spread.scatter.at(metric);
         double trace = (1 - residuals.share) * (scatter[0] + scatter[4] + scatter[8]) / 3;
@@ -257,7 +257,7 @@ public final class Tints {
 
     /** Returns how much of a mix is of pigments that were never read together: 0 for one alone to 1. */
     private double untried(Mix mix) {
-        double[] shares = shares(mix.rows, mix.loadings);
+        double[] shares = Company.shares(exp, mix.rows, mix.loadings);
         double untried = 0;
         for (int p = 1; p < mix.rows.length; p++) {
             for (int q = 1; q < p; q++) {
@@ -266,32 +266,6 @@ public final class Tints {
             }
         }
         return Math.min(1, untried);
-    }
-
-    /** Returns how much of a mix is mixed: 0 for one pigment alone, 1 for two of equal say or more. */
-    private double even(Mix mix) {
-        double[] shares = shares(mix.rows, mix.loadings);
-        double even = 0;
-        for (int p = 1; p < mix.rows.length; p++) {
-            for (int q = 1; q < p; q++) {
-                even += 4 * shares[p] * shares[q];
-            }
-        }
-        return Math.min(1, even);
-    }
-
-    /** Returns each pigment's share of what dims the light; 0 for the resin. */
-    private double[] shares(int[] rows, double[] loadings) {
-        double[] shares = new double[rows.length];
-        double sum = 1e-12;
-        for (int p = 1; p < rows.length; p++) {
-            shares[p] = Residuals.thickness(exp, rows[p], loadings[p], 1);
-            sum += shares[p];
-        }
-        for (int p = 1; p < rows.length; p++) {
-            shares[p] /= sum;
-        }
-        return shares;
     }
 
     /** Returns what is known of each pigment that has a reading, by id. */
@@ -322,11 +296,36 @@ public final class Tints {
         return Arrays.stream(exp, from, from + U / 2).boxed().toList();
     }
 
-    /** Returns a pigment's top loading, 5 % where none is stated. */
+    /** Returns up to what loading a pigment is tried: its top loading, 5 % where none is stated. */
     static double topPercent(@Nullable Pigment pigment) {
         return pigment == null || pigment.topLoading() == null
                 ? USUAL_TOP
                 : pigment.topLoading().percent();
+    }
+
+    /** Returns the most pigment that a resin takes in all, percent; no limit where none is stated. */
+    double sumMost(String resinId) {
+        Resin resin = book.resins().get(resinId);
+        return resin == null || resin.topLoading() == null
+                ? Double.MAX_VALUE
+                : resin.topLoading().percent();
+    }
+
+    /**
+     * Returns whether a stated top loading is passed, a pigment's or the resin's; an unstated one never is, for no
+     * caution speaks of it either.
+     */
+    boolean isAboveTop(List<Loading> loadings, String resinId) {
+        double sum = 0;
+        boolean above = false;
+        for (Loading each : loadings) {
+            Pigment pigment = book.pigments().get(each.pigmentId());
+            sum += each.percent();
+            above |= pigment != null
+                    && pigment.topLoading() != null
+                    && each.percent() > pigment.topLoading().percent() * LAST_BITS;
+        }
+        return above || sum > sumMost(resinId) * LAST_BITS;
     }
 
     /** Adds the variances of a look that come from the unknowns alone. */
@@ -338,7 +337,7 @@ public final class Tints {
         optics.lookWithSlopes(mixed.k, mixed.s, depthMm, backing, common);
         double[][] slopes = new double[3][U + Common.COUNT];
         Normal.weighted(Ciede2000.metric(optics.asLab()), optics, common, slopes);
-        spread.addTo(variances, mix.rows, mix.loadings, slopes, exp);
+        spread.unknowns.addTo(variances, mix.rows, mix.loadings, slopes);
     }
 
     /** Returns what the readings near a look add to L*, a*, b*. */

@@ -107,13 +107,16 @@ public final class Looks {
         List<String> names = List.copyOf(MAP_FACTORS.values());
         List<Over> rows = new ArrayList<>();
         for (int i = 0; i < names.size(); i++) {
-            rows.add(new Over(
-                    names.get(i),
-                    map.rows().get(i).stream()
-                            .map(cell -> cell.look() == null
-                                    ? new Chip(Numbers.plain(cell.depthMm()) + " mm", "", "", "", "above top loading")
-                                    : chip(cell.look(), cell.depthMm(), backing))
-                            .toList()));
+            List<Chip> chips = new ArrayList<>();
+            for (int j = 0; j < MAP_MM.size(); j++) {
+                double depthMm = MAP_MM.get(j);
+                chips.add(map.rows()
+                        .get(i)
+                        .get(j)
+                        .map(look -> chip(look, depthMm, backing))
+                        .orElseGet(() -> new Chip(Numbers.plain(depthMm) + " mm", "", "", "", "above top loading")));
+            }
+            rows.add(new Over(names.get(i), chips));
         }
         return rows;
     }

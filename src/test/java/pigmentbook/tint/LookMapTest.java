@@ -35,11 +35,8 @@ class LookMapTest {
                     .toList();
             assertThat(map.rows().get(row)).hasSize(DEPTHS.size());
             for (int column = 0; column < DEPTHS.size(); column++) {
-                LookMap.Cell cell = map.rows().get(row).get(column);
-                assertThat(cell.factor()).isEqualTo(factor);
-                assertThat(cell.depthMm()).isEqualTo(DEPTHS.get(column));
-                assertThat(cell.isAboveTop()).isFalse();
-                assertThat(cell.look()).isEqualTo(tints.look(scaled, "clear", DEPTHS.get(column), WHITE));
+                assertThat(map.rows().get(row).get(column))
+                        .contains(tints.look(scaled, "clear", DEPTHS.get(column), WHITE));
             }
         }
     }
@@ -58,8 +55,7 @@ class LookMapTest {
     }
 
     private static double lightness(LookMap map, int row, int column) {
-        Look look = map.rows().get(row).get(column).look();
-        return look == null ? Double.NaN : look.lab().l();
+        return map.rows().get(row).get(column).orElseThrow().lab().l();
     }
 
     @Test
@@ -67,9 +63,7 @@ class LookMapTest {
         LookMap map = map(List.of(new Loading(Simulated.id(0), studio.top[0] / 2)));
         for (int row = 0; row < FACTORS.size(); row++) {
             boolean above = FACTORS.get(row) > 2;
-            assertThat(map.rows().get(row))
-                    .allMatch(cell -> cell.isAboveTop() == above)
-                    .allMatch(cell -> cell.above().equals(above ? Simulated.id(0) : ""));
+            assertThat(map.rows().get(row)).allMatch(cell -> cell.isEmpty() == above);
         }
     }
 
@@ -83,9 +77,9 @@ class LookMapTest {
                 List.of(1.0, 1.6),
                 List.of(3.0),
                 WHITE);
-        assertThat(map.rows().get(0).get(0).isAboveTop()).isFalse();
+        assertThat(map.rows().get(0).get(0)).isPresent();
         // 4 % of each is just 8 %.
-        assertThat(map.rows().get(1).get(0).isAboveTop()).isFalse();
+        assertThat(map.rows().get(1).get(0)).isPresent();
         LookMap more = LookMap.of(
                 tints,
                 List.of(new Loading(Simulated.id(1), 2.5), new Loading(Simulated.id(2), 2.5)),
@@ -93,7 +87,7 @@ class LookMapTest {
                 List.of(1.6, 1.61),
                 List.of(3.0),
                 WHITE);
-        assertThat(more.rows().get(1).get(0).isAboveTop()).isTrue();
+        assertThat(more.rows().get(1).get(0)).isEmpty();
     }
 
     @Test

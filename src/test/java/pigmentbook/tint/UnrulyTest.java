@@ -14,7 +14,7 @@ import pigmentbook.colour.Ciede2000;
 /**
  * The stated bound where the theory is not what makes the colours: chips of {@link Unruly}, and mixes of
  * {@link Simulated} whose pigments draw each other out. Nine of ten fresh readings should lie within it; 85 to 98 % is
- * asked. The studios here were not among those on which anything was chosen.
+ * asked. Where less is reached, {@link UnrulyRegressionTest} says so.
  */
 class UnrulyTest {
 
@@ -22,10 +22,10 @@ class UnrulyTest {
     private static final int MIXES = 40;
     private static final double SCATTER = 0.3;
 
-    private record Found(double median, double within) {}
+    record Found(double median, double within) {}
 
     /** Ladders of twelve chips a pigment and some mixes by chance; then mixes nobody read. */
-    private static Found found(int first, int mixes, BiFunction<Simulated, Integer, Simulated> make) {
+    static Found found(int first, int mixes, BiFunction<Simulated, Integer, Simulated> make) {
         double in = 0;
         List<Double> misses = new ArrayList<>();
         for (int studio = first; studio < first + STUDIOS; studio++) {
@@ -54,7 +54,7 @@ class UnrulyTest {
         return studio;
     }
 
-    private static Simulated drawingOut(Simulated studio) {
+    static Simulated drawingOut(Simulated studio) {
         studio.strange = 1;
         studio.only = 1;
         return studio;
@@ -80,15 +80,12 @@ class UnrulyTest {
         assertThat(black).isLessThan(3);
     }
 
-    /**
-     * Asked are 85 %. Pigments alone look the same whether the theory or rays made them, to within 0.5 of scatter, so
-     * the room left for rays is a compromise: with more of it chips of the theory itself would lie within it too often.
-     */
+    /** Pigments alone look nearly the same whether the theory or rays made them; that they may be rays is room left. */
     @Test
-    void theBoundAboutHoldsForRaysThoughNoMixWasRead() {
+    void theBoundHoldsForRaysThoughNoMixWasRead() {
         Found found = found(300, 0, (studio, seed) -> rays(studio, seed, 0, 0));
         assertThat(found.median).isGreaterThan(1); // the theory does fail
-        assertThat(found.within).isBetween(0.80, 0.98);
+        assertThat(found.within).isBetween(0.85, 0.98);
     }
 
     @Test
@@ -109,13 +106,6 @@ class UnrulyTest {
     @Test
     void theBoundGrowsWhereMixesAloneFail() {
         Found found = found(360, 24, (studio, seed) -> drawingOut(studio));
-        assertThat(found.within).isBetween(0.82, 0.98);
-    }
-
-    /** Nothing that was read tells of it, and the bound can't cover all of it without stating too much elsewhere. */
-    @Test
-    void theBoundKeepsSomeRoomWhereNobodyCouldKnow() {
-        Found found = found(360, 0, (studio, seed) -> drawingOut(studio));
-        assertThat(found.within).isBetween(0.65, 0.98);
+        assertThat(found.within).isBetween(0.85, 0.98);
     }
 }
