@@ -139,6 +139,11 @@ public final class Book {
         return Collections.unmodifiableList(poursByRecipe.getOrDefault(recipeId, List.of()));
     }
 
+    /** Returns the pours of a recipe that are more than begun, by id. */
+    public List<Pour> madeOf(String recipeId) {
+        return poursOf(recipeId).stream().filter(pour -> !pour.isBlank()).toList();
+    }
+
     /** Returns the pour that was read back from a mix sheet, or null; it looks through all pours. */
     public @Nullable Pour pourOfSheet(String sheetId) {
         return pours.values().stream()

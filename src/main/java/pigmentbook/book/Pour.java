@@ -83,6 +83,17 @@ public record Pour(
                 null);
     }
 
+    /** Returns whether it was only begun: nothing weighed, read, seen or said of it. */
+    public boolean isBlank() {
+        return thrown.isEmpty()
+                && result == null
+                && readings.isEmpty()
+                && photos.isEmpty()
+                && layers.stream()
+                        .flatMap(layer -> layer.cups().stream())
+                        .allMatch(cup -> cup.weighed().isEmpty());
+    }
+
     /** The lot that nobody knows any more. */
     public static final String UNKNOWN_LOT = "unknown";
 

@@ -67,7 +67,7 @@ public record WasAndWill(List<Row> rows, List<String> inKind) {
 
     /** Returns how big a recipe is usually made, in g: as big as it was last poured, else 500 g. */
     public static double usualGrams(Book book, String recipeId) {
-        List<Pour> pours = book.poursOf(recipeId);
+        List<Pour> pours = book.madeOf(recipeId);
         double poured = pours.isEmpty() ? 0 : weighedGrams(pours.get(pours.size() - 1));
         return poured > 0 ? poured : USUAL_GRAMS;
     }

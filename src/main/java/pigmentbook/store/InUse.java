@@ -44,7 +44,13 @@ final class InUse {
                     add(users, id.equals(pour.moldId()), pour.id());
                 }
             }
-            default -> users.add("the book itself");
+            case POUR -> {
+                Pour pour = book.pours().get(id);
+                if (pour != null && !pour.isBlank()) {
+                    return "\"" + id + "\" was poured, so it stays; only one of which nothing was weighed is put away.";
+                }
+            }
+            case RECIPE, SETTINGS -> users.add("the book itself");
         }
         if (users.isEmpty()) {
             return "";

@@ -1,12 +1,13 @@
 package pigmentbook.store;
 
 import java.io.IOException;
-import java.nio.file.DirectoryStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import pigmentbook.book.Book;
 
 /**
@@ -53,12 +54,12 @@ public final class PutAway {
     public List<String> ids(Kind kind) {
         Path away = folder.resolve(FOLDER).resolve(kind.folder());
         List<String> ids = new ArrayList<>();
-        try (DirectoryStream<Path> files = Files.newDirectoryStream(away, "*" + Listing.SUFFIX)) {
-            for (Path file : files) {
-                String name = String.valueOf(file.getFileName());
-                ids.add(name.substring(0, name.length() - Listing.SUFFIX.length()));
-            }
-        } catch (IOException e) {
+        // Pours lie in a folder of their year.
+        try (Stream<Path> files = Files.walk(away, kind == Kind.POUR ? 2 : 1)) {
+            files.map(file -> String.valueOf(file.getFileName()))
+                    .filter(name -> name.endsWith(Listing.SUFFIX))
+                    .forEach(name -> ids.add(name.substring(0, name.length() - Listing.SUFFIX.length())));
+        } catch (IOException | UncheckedIOException e) {
             // Nothing was ever put away, or the folder can't be read: then there is nothing to offer.
             return List.of();
         }

@@ -205,7 +205,7 @@ public final class ColourCards {
         LocalDate made = null;
         int rating = 0;
         List<String> faults = new ArrayList<>();
-        for (Pour pour : book.poursOf(recipe.id())) {
+        for (Pour pour : book.madeOf(recipe.id())) {
             if (pour.started() != null
                     && (made == null || !pour.started().toLocalDate().isBefore(made))) {
                 made = pour.started().toLocalDate();
@@ -268,7 +268,7 @@ public final class ColourCards {
         if (shown != null) {
             readings.add(shown.lab());
         }
-        for (Pour pour : book.poursOf(recipe.id())) {
+        for (Pour pour : book.madeOf(recipe.id())) {
             pour.readings().forEach(reading -> readings.add(reading.lab()));
         }
         return readings;

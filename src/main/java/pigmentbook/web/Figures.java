@@ -58,7 +58,7 @@ final class Figures {
     /** Returns the latest reading of a recipe over a named backing, or null. */
     static Pour.@Nullable Reading reading(Book book, String recipe, String backing) {
         Pour.Reading found = null;
-        for (Pour pour : book.poursOf(recipe)) {
+        for (Pour pour : book.madeOf(recipe)) {
             for (Pour.Reading reading : pour.readings()) {
                 if (reading.backing() != null
                         && backing.equals(reading.backing().name())) {

@@ -103,7 +103,7 @@ public final class MixPage {
     private static @Nullable Pour last(Book book, Recipe recipe) {
         Recipe.LookAt look = recipe.look();
         Pour pour = look == null ? null : book.pours().get(look.pourId());
-        List<Pour> pours = book.poursOf(recipe.id());
+        List<Pour> pours = book.madeOf(recipe.id());
         return pour != null ? pour : pours.isEmpty() ? null : pours.get(pours.size() - 1);
     }
 

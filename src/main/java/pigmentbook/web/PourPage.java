@@ -27,6 +27,7 @@ import pigmentbook.quantity.Numbers;
 import pigmentbook.store.BenchTimes;
 import pigmentbook.store.BookUnavailableException;
 import pigmentbook.store.Edits;
+import pigmentbook.store.Kind;
 import pigmentbook.store.Photos;
 import pigmentbook.store.SaveFailedException;
 
@@ -96,7 +97,10 @@ public final class PourPage {
                     "sheet",
                     "/recipes/" + pour.recipeId() + "/sheet/html?"
                             + record.path("plan").path("asked").asText(""));
-            (atBench ? open : late).add(line);
+            line.put("blank", pour.isBlank() ? "blank" : "");
+            if (atBench || !pour.isBlank()) {
+                (atBench ? open : late).add(line);
+            }
             if (atBench) {
                 records.add(record);
             }
@@ -109,6 +113,7 @@ public final class PourPage {
             return;
         }
         values.put("sharing", sharing.links());
+        values.put("away", live.putAway().ids(Kind.POUR));
         values.put("lacking", Lacking.of(live.now().book(), records, LocalDate.now(clock)));
         Pages.show(context, "benches.jte", values);
     }

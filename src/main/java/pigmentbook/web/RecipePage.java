@@ -351,7 +351,7 @@ public final class RecipePage {
         for (int i = recipe.revisions().size() - 1; i >= 0; i--) {
             Recipe.Revision revision = recipe.revisions().get(i);
             StringBuilder cameOut = new StringBuilder();
-            for (Pour pour : book.poursOf(recipe.id())) {
+            for (Pour pour : book.madeOf(recipe.id())) {
                 Pour.Result result = pour.result();
                 if (pour.revision() == revision.number() && result != null && result.rating() != null) {
                     cameOut.append(cameOut.length() == 0 ? "" : "; ")
@@ -392,7 +392,7 @@ public final class RecipePage {
 
     private static List<Read> reads(Book book, Recipe recipe) {
         List<Read> reads = new ArrayList<>();
-        List<Pour> pours = book.poursOf(recipe.id());
+        List<Pour> pours = book.madeOf(recipe.id());
         for (int i = pours.size() - 1; i >= 0; i--) {
             for (Pour.Reading reading : pours.get(i).readings()) {
                 reads.add(new Read(
@@ -412,7 +412,7 @@ public final class RecipePage {
 
     private static List<Made> made(Book book, Recipe recipe) {
         List<Made> made = new ArrayList<>();
-        List<Pour> pours = book.poursOf(recipe.id());
+        List<Pour> pours = book.madeOf(recipe.id());
         for (int i = pours.size() - 1; i >= 0; i--) {
             Pour pour = pours.get(i);
             Pour.Result result = pour.result();

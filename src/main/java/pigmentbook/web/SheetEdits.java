@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -35,6 +36,8 @@ final class SheetEdits {
     private static final int MOST_EDITS = 2_000;
     private static final Set<Kind> EDITED_HERE =
             Set.of(Kind.RESIN, Kind.PIGMENT, Kind.LOT, Kind.MOLD, Kind.RECIPE, Kind.SETTINGS);
+
+    private static final Set<Kind> PUT_AWAY_HERE = EnumSet.complementOf(EnumSet.of(Kind.SETTINGS));
 
     private SheetEdits() {}
 
@@ -60,14 +63,14 @@ final class SheetEdits {
         config.routes.post(
                 "/put-away",
                 context -> done(context, asked -> {
-                    book.putAway().put(book.reread().book(), kind(asked), id(asked));
+                    book.putAway().put(book.reread().book(), kind(asked, PUT_AWAY_HERE), id(asked));
                     book.reread();
                     answer(context, JsonNodeFactory.instance.objectNode().put("id", id(asked)));
                 }));
         config.routes.post(
                 "/take-out",
                 context -> done(context, asked -> {
-                    book.putAway().takeOut(kind(asked), id(asked));
+                    book.putAway().takeOut(kind(asked, PUT_AWAY_HERE), id(asked));
                     book.reread();
                     answer(context, JsonNodeFactory.instance.objectNode().put("id", id(asked)));
                 }));
@@ -84,8 +87,12 @@ final class SheetEdits {
     }
 
     private static Kind kind(JsonNode asked) {
+        return kind(asked, EDITED_HERE);
+    }
+
+    private static Kind kind(JsonNode asked, Set<Kind> which) {
         String word = asked.path("kind").asText();
-        for (Kind kind : EDITED_HERE) {
+        for (Kind kind : which) {
             if (kind.name().toLowerCase(Locale.ROOT).equals(word)) {
                 return kind;
             }

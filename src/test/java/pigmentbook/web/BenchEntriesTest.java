@@ -75,6 +75,27 @@ class BenchEntriesTest {
                 .isEqualTo(once);
     }
 
+    /**
+     * Pressing "Weigh at the bench" makes nothing yet: it counts once something was weighed, and can be taken away
+     * before.
+     */
+    @Test
+    void aPourOfWhichNothingWasWeighedCountsAsNothingAndCanBePutAway() {
+        String id = "\"id\":\"" + pour + "\"}";
+        assertThat(served.get("/recipes/ember").body()).doesNotContain(pour);
+        assertThat(served.get("/bench").body()).contains(pour).contains("nothing weighed yet");
+        assertThat(served.post("/put-away", "{\"kind\":\"pour\"," + id).statusCode())
+                .isEqualTo(200);
+        assertThat(served.get("/bench").body())
+                .doesNotContain("nothing weighed yet")
+                .contains("Bring back");
+        assertThat(served.post("/take-out", "{\"kind\":\"pour\"," + id).statusCode())
+                .isEqualTo(200);
+        enter("phone", 0, weigh(1, "part A", "340", "A-2409"));
+        assertThat(served.post("/put-away", "{\"kind\":\"pour\"," + id).body()).contains("was poured, so it stays");
+        assertThat(served.get("/recipes/ember").body()).contains(pour);
+    }
+
     @Test
     void severalWeighingsOfAnItemAddUpAndLotsStayApart() throws IOException {
         enter(
