@@ -11,6 +11,11 @@ for (const b of all("[data-theme-switch]")) {
 }
 for (const b of all("[data-print]")) b.onclick = () => print();
 
+// a wide table fades where more of it lies to the right
+const sign = box => box.classList.toggle("more", box.scrollLeft + box.clientWidth < box.scrollWidth - 2);
+document.addEventListener("scroll", e => { if (e.target.matches?.(".scroll")) sign(e.target); }, { capture: true, passive: true });
+new ResizeObserver(() => all(".scroll").forEach(sign)).observe(document.body);
+
 // live: what depends on a form follows while somebody types. One question at a time, the newest last; the field under the fingers is never touched.
 const form = $("form[data-live]");
 if (form) {

@@ -243,9 +243,7 @@ public final class MixPage {
         values.put("cautions", mix == null ? List.of() : cautions(mix, false));
         values.put("standing", mix == null ? List.of() : cautions(mix, true));
         values.put("times", mix == null ? "" : TimeDrawing.layer(mix, true) + TimeDrawing.layer(mix, false));
-        values.put(
-                "piece",
-                mix == null ? "" : TimeDrawing.piece(mix, now.withSecond(0).withNano(0)));
+        values.put("piece", mix == null ? "" : pieceTimes(mix, now.withSecond(0).withNano(0)));
         values.put("working", mix == null ? List.of() : Workings.of(mix));
         values.put("recipeName", recipe.name());
     }
@@ -260,6 +258,10 @@ public final class MixPage {
                         mix,
                         caution -> !caution.code().startsWith(STANDING)
                                 && !caution.code().equals(Caution.KEEPING_THE_LOOK)));
+    }
+
+    private static String pieceTimes(Mix mix, ZonedDateTime begun) {
+        return TimeDrawing.piece(mix, begun, true) + TimeDrawing.piece(mix, begun, false);
     }
 
     private static String about(Mix mix) {

@@ -96,7 +96,7 @@ final class TimeDrawing {
     }
 
     /** Draws the layers of the whole piece, in hours from the first pour, with demold and full cure. */
-    static String piece(Mix mix, ZonedDateTime start) {
+    static String piece(Mix mix, ZonedDateTime start, boolean broad) {
         Timeline times = mix.timeline();
         double last = 1;
         for (Timeline.LayerTimes layer : times.layersHours()) {
@@ -104,47 +104,77 @@ final class TimeDrawing {
         }
         double every = last > 96 ? 24 : last > 48 ? 12 : last > 12 ? 6 : 2;
         double end = (Math.floor(last / every) + 1) * every;
-        double x0 = 60;
-        double right = 352;
+        double x0 = broad ? 60 : 8;
+        double right = broad ? 352 : 330;
+        double first = broad ? 14 : 22;
+        double row = broad ? 38 : 48;
         double scale = (right - x0) / end;
         int shown = Math.min(times.layersHours().size(), 8);
-        double axis = 14 + shown * 38 + 6;
-        Pen pen = new Pen("broad", 540, axis + 28, pieceLabel(mix, start));
+        double axis = first + shown * row + 6;
+        Pen pen = new Pen(
+                broad ? "broad" : "narrow", broad ? 540 : 350, axis + (broad ? 28 : 66), pieceLabel(mix, start));
         for (double hour = 0; hour <= end; hour += every) {
             double x = x0 + hour * scale;
-            pen.path("grid", "M" + Pen.at(x) + " 8V" + Pen.at(axis));
+            if (broad) {
+                pen.path("grid", "M" + Pen.at(x) + " 8V" + Pen.at(axis));
+            }
             pen.path("d", "M" + Pen.at(x) + " " + Pen.at(axis) + "v5");
             if (hour % (2 * every) == 0 && x < right - 24) {
-                pen.text(x, axis + 19, "middle", WallClock.time(plus(start, hour)));
+                pen.text(x, axis + 19, hour > 0 || broad ? "middle" : "start", WallClock.time(plus(start, hour)));
             }
         }
         pen.path(
                 "d",
-                "M" + Pen.at(x0) + " " + Pen.at(axis) + "H" + Pen.at(right + 2) + "m6-7-6 14m14-14-6 14M"
-                        + Pen.at(right + 10) + " " + Pen.at(axis) + "H530");
+                "M" + Pen.at(x0) + " " + Pen.at(axis) + "H" + Pen.at(right + 2)
+                        + (broad ? "m6-7-6 14m14-14-6 14M" + Pen.at(right + 10) + " " + Pen.at(axis) + "H530" : ""));
         for (int i = 0; i < shown; i++) {
             Timeline.LayerTimes layer = times.layersHours().get(i);
-            double y = 14 + i * 38;
+            double y = first + i * row;
             double x = x0 + layer.start() * scale;
-            pen.text(0, y + 15, "start", "t-b", "Layer " + layer.number());
+            pen.text(broad ? 0 : 8, broad ? y + 15 : y - 5, "start", "t-b", "Layer " + layer.number());
             pen.rect("solid", x, y, 8, BAR);
             if (layer.nextFrom() != null) {
                 double from = x0 + layer.nextFrom() * scale;
                 double to = layer.nextTo() == null ? right : Math.min(right + 6, x0 + layer.nextTo() * scale);
                 pen.rect("win", from, y, to - from, BAR);
                 if (layer.nextTo() != null) {
-                    pen.text(right + 16, y + 15, "start", "to " + WallClock.day(plus(start, layer.nextTo())));
+                    String until = "to " + WallClock.day(plus(start, layer.nextTo()));
+                    pen.text(broad ? right + 16 : 68, broad ? y + 15 : y - 5, "start", broad ? until : "next " + until);
                 }
             }
         }
-        ends(pen, mix, start, axis);
+        if (broad) {
+            ends(pen, mix, start, axis);
+        } else {
+            endsInWords(pen, mix, start, axis);
+        }
         return pen.done();
+    }
+
+    private static void endsInWords(Pen pen, Mix mix, ZonedDateTime start, double axis) {
+        Timeline times = mix.timeline();
+        double lastPour = lastPourHours(times);
+        if (times.demoldHours() != null) {
+            pen.text(8, axis + 40, "start", "t-b", "Demold");
+            pen.text(78, axis + 40, "start", WallClock.day(plus(start, lastPour + times.demoldHours())));
+        }
+        if (times.fullCureHours() != null) {
+            pen.text(8, axis + 60, "start", "t-b", "Full cure");
+            pen.text(
+                    78,
+                    axis + 60,
+                    "start",
+                    plus(start, lastPour + times.fullCureHours()).format(DAY));
+        }
+    }
+
+    private static double lastPourHours(Timeline times) {
+        return times.layersHours().get(times.layersHours().size() - 1).start();
     }
 
     private static void ends(Pen pen, Mix mix, ZonedDateTime start, double axis) {
         Timeline times = mix.timeline();
-        double lastPour =
-                times.layersHours().get(times.layersHours().size() - 1).start();
+        double lastPour = lastPourHours(times);
         if (times.demoldHours() != null) {
             pen.path("o", "M388 " + Pen.at(axis - 38) + "V" + Pen.at(axis));
             pen.text(393, axis - 8, "start", "t-b", "Demold");

@@ -59,6 +59,20 @@ class PageBrowserTest {
         driver.noConsoleErrors();
     }
 
+    @Test
+    void aWideTableShowsThatMoreOfItLiesToTheRight() {
+        go("shelf", 1440);
+        waitFor(() -> driver.count(".scroll.more #g-lots") == 1);
+        driver.script("document.querySelector('#g-lots').closest('.scroll').scrollLeft = 9999");
+        waitFor(() -> driver.count(".scroll.more #g-lots") == 0);
+    }
+
+    @Test
+    void aPhoneShowsTheWholePiecesTimesToo() {
+        go("recipes/ember/mix?mold=lamp-panel-large", 390);
+        assertThat(text("#part-times")).contains("Layer 3", "Demold", "Full cure");
+    }
+
     @ParameterizedTest(name = "{0} at {1}, {2}")
     @CsvSource(textBlock = """
             recipes,1440,light
