@@ -193,7 +193,7 @@ export function bench(root, home) {
     return (lots.find(l => l.lot.toLowerCase() === t) || (t && lots.find(l => (l.code || "").toLowerCase() === t)))?.lot || null;
   };
 
-  const who = s => home.by() ? null : make("div", {}, make("label", { for: "who" }, "Who weighs?"), make("input", { id: "who", autocomplete: "name", value: form.who || "", oninput: e => { form.who = e.target.value; const told = root.querySelector(".told"); if (told && form.who.trim()) told.textContent = ""; } }));
+  const who = s => home.by() ? make("p", { class: "lot" }, make("span", {}, "Weighed by ", make("b", {}, home.by())), make("button", { type: "button", class: "plain", onclick: () => { form.who = ""; home.setBy(""); draw(true); root.querySelector("#who")?.focus(); } }, "Someone else")) : make("div", {}, make("label", { for: "who" }, "Who weighs?"), make("input", { id: "who", autocomplete: "name", value: form.who || "", oninput: e => { form.who = e.target.value; const told = root.querySelector(".told"); if (told && form.who.trim()) told.textContent = ""; } }));
 
   function weigh(s) {
     const lot = form.lot || s.item.lots.at(-1) || s.item.lot;

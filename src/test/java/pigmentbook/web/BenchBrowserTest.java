@@ -262,6 +262,20 @@ class BenchBrowserTest extends CopiedBookInBrowser {
     }
 
     @Test
+    void whoWeighsCanChangeWithinACup() throws IOException {
+        String pour = begin("lead=total&total=500+g&cup=1500+g");
+        browser.find("#who").sendKeys("Ida");
+        weigh(target());
+        browser.waitFor("the next item", () -> title().equals("Amber paste"));
+        press("Someone else");
+        browser.find("#who").sendKeys("Jo");
+        weigh(target());
+        browser.waitFor("the one after", () -> title().equals("Copper mica"));
+        shot("bench-who");
+        assertThat(record(pour).get("log").findValuesAsText("by")).containsExactly("Ida", "Jo");
+    }
+
+    @Test
     void anItemItsScaleIsTooCoarseForSaysSo() throws IOException {
         begin("lead=total&total=30+g&cup=1500+g");
         assertThat(browser.text(".at-item"))
