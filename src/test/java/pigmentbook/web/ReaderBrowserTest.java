@@ -87,8 +87,18 @@ class ReaderBrowserTest {
                         + ".map(e => (e.id || e.className) + ' ends at ' + e.getBoundingClientRect().right)"))
                 .isEqualTo(List.of());
         assertThat(script("return [...document.querySelectorAll('button, nav a')]"
-                        + ".filter(e => e.checkVisibility() && !e.closest('.trail')).map(e => e.textContent)"))
+                        + ".filter(e => e.checkVisibility() && !e.closest('.trail, td')).map(e => e.textContent)"))
                 .isEqualTo(List.of());
+    }
+
+    /** A figure that opens to its working on the screen is a button there, and still a figure on paper. */
+    @Test
+    void onPaperEveryWeightStands() {
+        browser.go(served.url() + "recipes/ember/mix?mold=lamp-panel", PAPER_PX);
+        media("print", Map.of());
+        assertThat(script("return [...document.querySelectorAll('.cups tbody tr')].map(row =>"
+                        + " row.cells[1].innerText.replace(/\\s/g, ''))"))
+                .isEqualTo(List.of("643", "10.65", "3.23", "1.66", "0.55", "272"));
     }
 
     @ParameterizedTest
