@@ -69,14 +69,17 @@ public final class ColourCards {
             String madeIso,
             int rating,
             List<String> lacks,
-            List<Lab> readings,
+            List<Pour.Reading> readings,
+            String compared,
             @Nullable Double near) {
 
         /** Returns what the colour's drawing shows, in words. */
         public String label() {
             return !read
                     ? name + ", not read yet"
-                    : black.isEmpty() ? name + " as read" : name + " as read, and over black";
+                    : !compared.isEmpty()
+                            ? name + " as read " + compared
+                            : black.isEmpty() ? name + " as read" : name + " as read, and over black";
         }
 
         /** Returns whether it is kept out of sight. */
@@ -84,27 +87,42 @@ public final class ColourCards {
             return tags.contains(RecipeActs.PUT_AWAY) || tags.contains(CHIPS);
         }
 
-        /** Returns the same colour with how far its nearest reading is from another one. */
+        /** Returns the same colour as its nearest reading to another one shows it, with how far that is. */
         Card near(Lab colour) {
             double least = Double.POSITIVE_INFINITY;
-            for (Lab reading : readings) {
-                least = Math.min(least, Ciede2000.between(colour, reading));
+            Pour.Reading nearest = null;
+            for (Pour.Reading reading : readings) {
+                double away = Ciede2000.between(colour, reading.lab());
+                if (away < least) {
+                    least = away;
+                    nearest = reading;
+                }
+            }
+            if (nearest == null) {
+                return this;
             }
             return new Card(
                     id,
                     name,
                     words,
                     tags,
-                    white,
-                    black,
-                    read,
+                    Figures.hex(nearest.lab()),
+                    "",
+                    true,
                     lightness,
                     made,
                     madeIso,
                     rating,
                     lacks,
                     readings,
-                    readings.isEmpty() ? null : (Double) least);
+                    where(nearest),
+                    least);
+        }
+
+        private static String where(Pour.Reading reading) {
+            String depth = reading.depth() == null ? "" : reading.depth().written();
+            String backing = Figures.backing(reading.backing());
+            return backing + (backing.isEmpty() || depth.isEmpty() ? "" : ", ") + depth;
         }
 
         /** Returns how far it is from the colour that was asked for. */
@@ -246,6 +264,7 @@ public final class ColourCards {
                 rating,
                 lacks,
                 readings(book, recipe, white),
+                "",
                 null);
     }
 
@@ -263,13 +282,14 @@ public final class ColourCards {
         return white != null ? white : Figures.reading(book, recipe.id(), "wood");
     }
 
-    private static List<Lab> readings(Book book, Recipe recipe, Pour.@Nullable Reading shown) {
-        List<Lab> readings = new ArrayList<>();
+    /** Returns what a recipe is found by, the reading it is known by first. */
+    private static List<Pour.Reading> readings(Book book, Recipe recipe, Pour.@Nullable Reading shown) {
+        List<Pour.Reading> readings = new ArrayList<>();
         if (shown != null) {
-            readings.add(shown.lab());
+            readings.add(shown);
         }
         for (Pour pour : book.madeOf(recipe.id())) {
-            pour.readings().forEach(reading -> readings.add(reading.lab()));
+            readings.addAll(pour.readings());
         }
         return readings;
     }

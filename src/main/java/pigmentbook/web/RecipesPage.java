@@ -2,6 +2,8 @@ package pigmentbook.web;
 
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -104,6 +106,7 @@ public final class RecipesPage {
                         .toList());
         values.put("makeable", all.makeable());
         values.put("near", asked.near());
+        values.put("match", near == null ? "" : URLEncoder.encode(asked.near(), StandardCharsets.UTF_8));
         values.put("wrong", wrong);
         values.put("pick", near == null ? "#a8541c" : Srgb.hex(near));
         values.put("problems", opened.problems().size());

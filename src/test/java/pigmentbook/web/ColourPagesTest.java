@@ -7,14 +7,19 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.net.URLEncoder;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
+import pigmentbook.book.Pour;
 import pigmentbook.colour.Ciede2000;
 import pigmentbook.colour.ColourText;
+import pigmentbook.colour.Srgb;
+import pigmentbook.store.BookFolder;
 
 /** Looks, tints, matches, corrections and readings from photos, as the page shows them. */
 class ColourPagesTest extends ServedCopy {
@@ -49,6 +54,25 @@ class ColourPagesTest extends ServedCopy {
         assertThat(served.get("/recipes/ember/mix?lead=mold&mold=lamp-panel-large")
                         .body())
                 .contains("keeps the look");
+    }
+
+    @Test
+    void theNearestColourIsShownAsTheVeryReadingThatIsNear() throws Exception {
+        Pour.Reading wood = new BookFolder(folder)
+                .open().book().poursOf("ember").stream()
+                        .flatMap(pour -> pour.readings().stream())
+                        .filter(reading -> reading.backing() != null
+                                && "wood".equals(reading.backing().name()))
+                        .findFirst()
+                        .orElseThrow();
+        String asked =
+                wood.lab().l() + ", " + wood.lab().a() + ", " + wood.lab().b();
+        String page = served.get("/recipes?near=" + URLEncoder.encode(asked, StandardCharsets.UTF_8))
+                .body();
+        String first = page.substring(page.indexOf("<li>"), page.indexOf("</li>"));
+        assertThat(first)
+                .contains("/recipes/ember", "ΔE00 0", "as read over wood, ", "fill=\"" + Srgb.hex(wood.lab()) + "\"");
+        assertThat(page).contains("Match this colour");
     }
 
     @Test
