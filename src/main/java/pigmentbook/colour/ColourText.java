@@ -13,13 +13,19 @@ public final class ColourText {
     private static final String NUMBER = "\\s*([-+−]?(?:\\d{1,3}(?:\\.\\d*)?|\\.\\d+))\\s*";
     private static final Pattern LAB = Pattern.compile("\\[?" + NUMBER + "," + NUMBER + "," + NUMBER + "]?");
 
+    /** Numbers kept apart by spaces or semicolons may have a comma as decimal mark. */
+    private static final String EITHER_MARK = "([-+−]?\\d{1,3}(?:[.,]\\d+)?)";
+
+    private static final String APART = "(?:\\s*;\\s*|\\s+)";
+    private static final Pattern LAB_APART = Pattern.compile(EITHER_MARK + APART + EITHER_MARK + APART + EITHER_MARK);
+
     private ColourText() {}
 
     /**
      * Reads a colour.
      *
      * @param text {@code #rrggbb} (the mark may be missing), {@code rgb(r, g, b)} with parts of 0 to 255, or
-     *     {@code L,a,b} with dots as decimal marks
+     *     {@code L,a,b} with dots as decimal marks, or {@code L a b} or {@code L; a; b} with dots or commas
      * @throws BadAmountException if it is none
      */
     public static Lab parse(String text) {
@@ -32,7 +38,8 @@ public final class ColourText {
         if (three.matches()) {
             return Srgb.lab(part(three.group(1)), part(three.group(2)), part(three.group(3)));
         }
-        Matcher lab = LAB.matcher(text);
+        Matcher apart = LAB_APART.matcher(text.strip());
+        Matcher lab = apart.matches() ? apart : LAB.matcher(text);
         if (!lab.matches()) {
             throw new BadAmountException(
                     quoted(text) + " is no colour; write it like #a8541c or 45,30,40 (L*, a*, b*; 45.5 with a dot).");
@@ -54,7 +61,7 @@ public final class ColourText {
     }
 
     private static double number(String text) {
-        return Double.parseDouble(text.replace('−', '-'));
+        return Double.parseDouble(text.replace('−', '-').replace(',', '.'));
     }
 
     private static String quoted(String text) {

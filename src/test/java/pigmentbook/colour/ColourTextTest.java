@@ -58,4 +58,17 @@ class ColourTextTest {
         assertThat(Xyz.slopeAtRoot(Xyz.root(0.003)))
                 .isCloseTo((Xyz.root(0.003 + 1e-6) - Xyz.root(0.003 - 1e-6)) / 2e-6, within(1e-6));
     }
+
+    /** Kept apart by spaces or semicolons, a comma can only be the decimal mark. */
+    @ParameterizedTest
+    @ValueSource(strings = {"42,5 39,1 44,0", "42.5 39.1 44", "42,5; 39,1; 44,0", " 42,5;39.1;44 "})
+    void aCommaIsTheDecimalMarkWhereItCannotBeAnythingElse(String text) {
+        assertThat(ColourText.parse(text)).isEqualTo(new Lab(42.5, 39.1, 44));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"42,5 39,1", "42,5,39,1,44,0", "42,5, 39,1, 44,0", "42 5 39 1", "42,5 39,1 44,"})
+    void whatCouldMeanTwoThingsIsRefused(String text) {
+        assertThatThrownBy(() -> ColourText.parse(text)).hasMessageContaining("is no colour; write it like");
+    }
 }
