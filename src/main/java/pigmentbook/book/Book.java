@@ -13,6 +13,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import pigmentbook.quantity.Density;
 
 /** The indexed whole: every record by its id, and what can be derived from the pours. Immutable. */
 public final class Book {
@@ -158,6 +159,16 @@ public final class Book {
                 ? pigmentLots.get(item)
                 : resinLots.get(resinId + "/" + (item.equals(Item.PART_A) ? Lot.Part.A : Lot.Part.B));
         return found == null ? List.of() : Collections.unmodifiableList(found);
+    }
+
+    /** Returns the density that a product states, for an item of a resin; null where it states none. */
+    public @Nullable Density productDensity(String resinId, Item item) {
+        if (item.isPigment()) {
+            Pigment pigment = pigments.get(item.id());
+            return pigment == null ? null : pigment.density();
+        }
+        Resin resin = resins.get(resinId);
+        return resin == null ? null : item.equals(Item.PART_A) ? resin.densityA() : resin.densityB();
     }
 
     /** Returns what should be left of a lot, in g: received − poured + corrected. It may be below zero. */

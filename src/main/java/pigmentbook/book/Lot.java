@@ -82,6 +82,11 @@ public record Lot(
         return strength == null ? 1 : strength.fraction();
     }
 
+    /** Returns the strength as it stands in the book, 100 % where none does. */
+    public String strengthWritten() {
+        return strength == null ? "100 %" : strength.written();
+    }
+
     /** Returns the item this lot is used for. */
     public Item item() {
         return part == null ? Item.of(of) : part == Part.A ? Item.PART_A : Item.PART_B;

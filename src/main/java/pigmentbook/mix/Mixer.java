@@ -16,7 +16,6 @@ import pigmentbook.book.Pour;
 import pigmentbook.book.Recipe;
 import pigmentbook.book.Resin;
 import pigmentbook.book.Settings;
-import pigmentbook.quantity.Density;
 import pigmentbook.quantity.Duration;
 import pigmentbook.quantity.Mass;
 import pigmentbook.quantity.Percent;
@@ -77,7 +76,7 @@ public final class Mixer {
             Lots.Choice choice =
                     Lots.choose(book, resin, item, named.get(item), asSold.of(item) * resinAsSold, request.on());
             chosen.put(item, choice);
-            figures.put(item, Lots.figures(choice, productDensity(resin, pigments, item)));
+            figures.put(item, Lots.figures(choice, book.productDensity(resin.id(), item)));
         }
         Proportions proportions = Proportions.of(resin, revision, pigments, figures);
         Amounts amounts = Amounts.of(request, resin, slots, proportions, allowance, rule, stock);
@@ -136,17 +135,6 @@ public final class Mixer {
             pigments.put(Item.of(loading.pigmentId()), pigment);
         }
         return pigments;
-    }
-
-    private static @Nullable Density productDensity(Resin resin, Map<Item, Pigment> pigments, Item item) {
-        if (item.equals(Item.PART_A)) {
-            return resin.densityA();
-        }
-        if (item.equals(Item.PART_B)) {
-            return resin.densityB();
-        }
-        Pigment pigment = pigments.get(item);
-        return pigment == null ? null : pigment.density();
     }
 
     private static Mix.Scales scales(Settings settings, MixRequest request) {

@@ -2,6 +2,7 @@ package pigmentbook.mix;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
 import pigmentbook.book.Item;
 import pigmentbook.book.Pigment;
@@ -15,10 +16,10 @@ import pigmentbook.book.Settings;
 public final class Offers {
 
     /** Steps for 2 %. */
-    static final double STEPS_FOR_PIGMENT = 2 * 0.41 / WeighTable.PIGMENT_TOLERANCE;
+    private static final double STEPS_FOR_PIGMENT = 2 * 0.41 / WeighTable.PIGMENT_TOLERANCE;
 
     /** Steps for 1 %. */
-    static final double STEPS_FOR_PART = 2 * 0.41 / WeighTable.PART_TOLERANCE;
+    private static final double STEPS_FOR_PART = 2 * 0.41 / WeighTable.PART_TOLERANCE;
 
     private static final double LAST_BITS = 1e-9;
 
@@ -29,14 +30,22 @@ public final class Offers {
         return STEPS_FOR_PIGMENT * scale.step().grams();
     }
 
+    /** Returns the least of a part that a scale weighs to 1 %, in g. */
+    static double leastPartGrams(Settings.Scale scale) {
+        return STEPS_FOR_PART * scale.step().grams();
+    }
+
+    /** Returns whether there is something to weigh and less of it than the least. */
+    static boolean isBelow(double grams, double leastGrams) {
+        return grams > 0 && grams < leastGrams * (1 - LAST_BITS);
+    }
+
     static List<Mix.Offer> of(Book book, Mix mix) {
         List<Mix.Offer> offers = new ArrayList<>();
         for (Mix.Layer layer : mix.layers()) {
             for (Mix.Weighing weighing : layer.cups().get(0).items()) {
                 double least = leastPigmentGrams(weighing.scale());
-                if (weighing.item().isPigment()
-                        && weighing.exactGrams() > 0
-                        && weighing.exactGrams() < least * (1 - LAST_BITS)) {
+                if (weighing.item().isPigment() && isBelow(weighing.exactGrams(), least)) {
                     offers.add(new Mix.Offer(
                             layer.number(),
                             weighing.item(),
@@ -53,7 +62,7 @@ public final class Offers {
     }
 
     /** Returns the same amount from the first concentrate on the shelf that holds the pigment. */
-    private static Mix.@org.jspecify.annotations.Nullable Concentrate concentrate(Book book, Item item, double grams) {
+    private static Mix.@Nullable Concentrate concentrate(Book book, Item item, double grams) {
         for (Pigment each : book.pigments().values()) {
             Pigment.Contains contains = each.contains();
             if (contains != null && contains.pigmentId().equals(item.id())) {

@@ -9,8 +9,6 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
 import pigmentbook.book.Lot;
-import pigmentbook.book.Pigment;
-import pigmentbook.book.Resin;
 import pigmentbook.quantity.Density;
 import pigmentbook.quantity.Mass;
 import pigmentbook.quantity.Money;
@@ -110,14 +108,6 @@ public final class PutTogether {
     }
 
     private static @Nullable Density density(Book book, Lot lot) {
-        if (lot.density() != null) {
-            return lot.density();
-        }
-        if (lot.part() == null) {
-            Pigment pigment = book.pigments().get(lot.of());
-            return pigment == null ? null : pigment.density();
-        }
-        Resin resin = book.resins().get(lot.of());
-        return resin == null ? null : lot.part() == Lot.Part.A ? resin.densityA() : resin.densityB();
+        return lot.density() != null ? lot.density() : book.productDensity(lot.of(), lot.item());
     }
 }

@@ -22,17 +22,13 @@ public final class TooLittle {
 
     static boolean isPart(Mix.Weighing weighing) {
         return !weighing.item().isPigment()
-                && weighing.exactGrams() > 0
-                && weighing.exactGrams() < leastOfPart(weighing) * (1 - 1e-9);
-    }
-
-    private static double leastOfPart(Mix.Weighing weighing) {
-        return Offers.STEPS_FOR_PART * weighing.scale().step().grams();
+                && Offers.isBelow(weighing.exactGrams(), Offers.leastPartGrams(weighing.scale()));
     }
 
     static String ofPart(Mix.Weighing weighing, String where) {
         return Shown.grams(weighing.exactGrams()) + " of " + weighing.item() + where + " is less than the "
-                + Shown.grams(leastOfPart(weighing)) + " its scale weighs to 1 %; use a finer scale or a bigger batch.";
+                + Shown.grams(Offers.leastPartGrams(weighing.scale()))
+                + " its scale weighs to 1 %; use a finer scale or a bigger batch.";
     }
 
     static String ofPigment(Mix.Offer offer, String where) {

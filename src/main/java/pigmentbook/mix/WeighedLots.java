@@ -14,8 +14,9 @@ public final class WeighedLots {
 
     /** Returns what it means that a lot of another strength was weighed. */
     public static String anotherStrength(Lot planned, Lot weighed) {
-        return "The lot " + weighed.id() + " is " + percent(weighed) + " strong, and the target counts on "
-                + planned.id() + " with " + percent(planned) + ": the colour differs unless the amount did too.";
+        return "The lot " + weighed.id() + " is " + weighed.strengthWritten() + " strong, and the target counts on "
+                + planned.id() + " with " + planned.strengthWritten()
+                + ": the colour differs unless the amount did too.";
     }
 
     /** Returns whether more was weighed from a lot than the book says was left. */
@@ -28,9 +29,5 @@ public final class WeighedLots {
         return "This takes " + Numbers.fixed(grams, 2) + " g of the lot " + lot.id() + ", and "
                 + Numbers.fixed(book.leftGrams(lot), 2)
                 + " g was left. If another lot went in too, write it in the cups it went into.";
-    }
-
-    private static String percent(Lot lot) {
-        return Numbers.plain(Math.rint(1000 * lot.strengthFactor()) / 10) + " %";
     }
 }

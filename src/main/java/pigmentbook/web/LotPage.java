@@ -106,7 +106,7 @@ public final class LotPage {
         values.put("came", Figures.of(stock.receivedGrams(), 2));
         values.put("poured", Figures.of(stock.pouredGrams(), 2));
         values.put("corrected", Figures.of(stock.correctedGrams(), 2));
-        values.put("strength", lot.strength() == null ? "100 %" : lot.strength().written());
+        values.put("strength", lot.strengthWritten());
         values.put("dropMass", lot.dropMass() == null ? "" : lot.dropMass().written());
         values.put("trail", trail);
         Book.Whereabouts whereabouts = book.whereUsed(lot);

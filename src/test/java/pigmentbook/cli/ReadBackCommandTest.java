@@ -127,8 +127,9 @@ class ReadBackCommandTest {
         assertThat(again.status()).isEqualTo(1);
         assertThat(again.out()).isEmpty();
         assertThat(again.err())
-                .contains("The sheet " + pour.path("mix_id").asText()
-                        + " is kept already, as the pour 2026-11-25-ember-1.");
+                .isEqualTo("The pour is not kept; nothing was written.\nThe sheet "
+                        + pour.path("mix_id").asText() + " is kept already, as the pour 2026-11-25-ember-1."
+                        + " Correct that pour instead.\n");
         assertThat(run("read-back", "sheet.xlsx").out())
                 .contains("This sheet is kept already, as the pour 2026-11-25-ember-1.")
                 .doesNotContain("--save");

@@ -22,9 +22,8 @@ class HandedBackTest {
         return problems;
     }
 
-    /** A bench without a network hands back what a row of a sheet can't say: two lots in one row, a cup thrown away. */
-    @Test
-    void aRowOfTwoLotsAndAThrownCupComeBackLotByLot() throws Exception {
+    /** Every row with its planned lot, and nothing weighed yet. */
+    private static ObjectNode emptyHanded() throws Exception {
         ObjectNode back = HandedBack.begun(ONE_CUP, Studio.sheet(ONE_CUP).info());
         ObjectNode cells = (ObjectNode) back.get("entries");
         for (Mix.Weighing each : ONE_CUP.layers().get(0).cups().get(0).items()) {
@@ -32,6 +31,14 @@ class HandedBackTest {
             cells.put("actual_g_" + ending, "")
                     .put("lot_" + ending, each.lots().get(0).lotId());
         }
+        return back;
+    }
+
+    /** A bench without a network hands back what a row of a sheet can't say: two lots in one row, a cup thrown away. */
+    @Test
+    void aRowOfTwoLotsAndAThrownCupComeBackLotByLot() throws Exception {
+        ObjectNode back = emptyHanded();
+        ObjectNode cells = (ObjectNode) back.get("entries");
         cells.put("actual_g_1_1_part_A", "640.5").put("lot_1_1_part_A", "A-2409 + unknown");
         ArrayNode weighings = back.putArray("weighings");
         weighings.addObject().put("cell", "1_1_part_A").put("lot", "A-2409").put("grams", "600");
@@ -67,13 +74,7 @@ class HandedBackTest {
 
     @Test
     void aLotWhoseGramsAreMissingAndARowThatIsNowhereAreTold() throws Exception {
-        ObjectNode back = HandedBack.begun(ONE_CUP, Studio.sheet(ONE_CUP).info());
-        ObjectNode cells = (ObjectNode) back.get("entries");
-        for (Mix.Weighing each : ONE_CUP.layers().get(0).cups().get(0).items()) {
-            String ending = HandedBack.ending(1, 1, each.item().id());
-            cells.put("actual_g_" + ending, "")
-                    .put("lot_" + ending, each.lots().get(0).lotId());
-        }
+        ObjectNode back = emptyHanded();
         ArrayNode weighings = back.putArray("weighings");
         weighings.addObject().put("cell", "1_1_part_A").put("lot", "A-2409").put("grams", "");
         weighings.addObject().put("cell", "1_1_part_A").put("lot", "unknown").put("grams", "600");
