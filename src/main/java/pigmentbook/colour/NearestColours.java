@@ -283,10 +283,12 @@ public final class NearestColours {
             double step = Math.max(0, Math.max(other1 - own0, own1 - other0));
             double inChroma = Math.min(step * step, plane);
             double chromaWeight = 1 + 0.045 * chroma;
-            double hueWeight = 1 + 0.015 * targets.mostHueTerm(own) * chroma;
+            double hue = targets.meanMiddle(own);
+            double either = (targets.half + own.half) / 2;
+            double hueWeight = 1 + 0.015 * mostHueTerm(hue, either) * chroma;
             double sum = inChroma / (chromaWeight * chromaWeight) + (plane - inChroma) / (hueWeight * hueWeight);
             double pow7 = pow7(chroma);
-            double rotation = Math.sqrt(pow7 / (pow7 + POW_25_7)) * targets.mostRotation(own);
+            double rotation = Math.sqrt(pow7 / (pow7 + POW_25_7)) * mostRotation(hue, either);
             double inHue = (plane - inChroma) / (hueWeight * hueWeight) * (1 - rotation * rotation);
             return Math.sqrt(lightness * lightness + Math.max((1 - rotation) * sum, inHue)) * SURE;
         }
@@ -322,32 +324,35 @@ public final class NearestColours {
             return new Hues(((low + high) / 2 + 360) % 360, (high - low) / 2 + 1e-6);
         }
 
-        /** Returns the means of these hues and others, or all hues where they may lie on either side. */
+        /** Returns the middle of the means of these hues and others, or −1 where they may lie on either side. */
         private double meanMiddle(Hues other) {
             double apart = other.middle - middle;
             apart = apart > 180 ? apart - 360 : apart < -180 ? apart + 360 : apart;
-            return Math.abs(apart) + half + other.half >= 179 ? -1 : (middle + apart / 2 + 360) % 360;
-        }
-
-        /** Returns the most that T can be at a mean of these hues and others. */
-        double mostHueTerm(Hues other) {
-            double mean = meanMiddle(other);
-            if (mean < 0) {
-                return MOST_HUE_TERM;
+            if (Math.abs(apart) + half + other.half >= 179) {
+                return -1;
             }
-            return Math.min(MOST_HUE_TERM, HUE_TERM[(int) Math.rint(mean) % 360] + HUE_SLOPE * (half + other.half) / 2);
+            double mean = middle + apart / 2;
+            return mean < 0 ? mean + 360 : mean >= 360 ? mean - 360 : mean;
         }
+    }
 
-        /** Returns the most that half of |R_T| can be at such a mean, for the strongest colours. */
-        double mostRotation(Hues other) {
-            double mean = meanMiddle(other);
-            if (mean < 0) {
-                return ROTATION[0];
-            }
-            double off = Math.abs(mean - 275);
-            double least = Math.min(off, 360 - off) - (half + other.half) / 2;
-            return ROTATION[(int) Math.max(0, least)];
+    /** Returns the most that T can be at a hue or so many degrees to either side; −1 for any hue. */
+    private static double mostHueTerm(double hue, double either) {
+        if (hue < 0) {
+            return MOST_HUE_TERM;
         }
+        int degree = (int) (hue + 0.5);
+        return Math.min(MOST_HUE_TERM, HUE_TERM[degree == 360 ? 0 : degree] + HUE_SLOPE * either);
+    }
+
+    /** Returns the most that half of |R_T| can be there, for the strongest colours. */
+    private static double mostRotation(double hue, double either) {
+        if (hue < 0) {
+            return ROTATION[0];
+        }
+        double off = Math.abs(hue - 275);
+        double least = Math.min(off, 360 - off) - either;
+        return ROTATION[(int) Math.max(0, least)];
     }
 
     private static double gap(double value, double low, double high) {
