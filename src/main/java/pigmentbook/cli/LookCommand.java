@@ -1,5 +1,6 @@
 package pigmentbook.cli;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -9,6 +10,8 @@ import pigmentbook.book.Recipe;
 import pigmentbook.colour.Srgb;
 import pigmentbook.quantity.Numbers;
 import pigmentbook.store.Opened;
+import pigmentbook.tint.Limits;
+import pigmentbook.tint.Loading;
 import pigmentbook.tint.Loadings;
 import pigmentbook.tint.Look;
 import pigmentbook.tint.Tints;
@@ -47,9 +50,10 @@ final class LookCommand implements Callable<Integer> {
         int at = recipe.indexOf('@');
         Recipe found = book.recipe(opened, at < 0 ? recipe : recipe.substring(0, at));
         Recipe.Revision revision = at < 0 ? found.current() : MixCommand.revision(found, recipe.substring(at + 1));
+        List<Loading> loadings = Loadings.of(opened.book(), revision);
         Look look = Tints.fit(opened.book(), Optional.empty())
                 .look(
-                        Loadings.of(opened.book(), revision),
+                        loadings,
                         revision.resinId(),
                         depthMm,
                         options.backing(opened.book().settings()));
@@ -72,6 +76,7 @@ final class LookCommand implements Callable<Integer> {
                     + (inGamut ? "" : " (stronger than a screen shows)"));
             lines.text("Nine of ten fresh readings would lie within ΔE00 " + Numbers.fixed(look.spreadDe00(), 1)
                     + " of that.");
+            Limits.of(opened.book(), loadings).forEach(lines::text);
             book.context().out().print(lines);
         }
         book.tellProblems(opened);

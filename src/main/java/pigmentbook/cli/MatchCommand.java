@@ -18,6 +18,7 @@ import pigmentbook.colour.Srgb;
 import pigmentbook.mix.LoadingCosts;
 import pigmentbook.quantity.Numbers;
 import pigmentbook.store.Opened;
+import pigmentbook.tint.Limits;
 import pigmentbook.tint.Loading;
 import pigmentbook.tint.Match;
 import pigmentbook.tint.MatchAnswer;
@@ -101,7 +102,7 @@ final class MatchCommand implements Callable<Integer> {
         if (answer.json()) {
             writeJson(answers);
         } else {
-            book.context().out().print(text(target, answers));
+            book.context().out().print(text(read, target, answers));
         }
         book.tellProblems(opened);
         return Main.DONE;
@@ -147,11 +148,16 @@ final class MatchCommand implements Callable<Integer> {
         });
     }
 
-    private String text(Lab target, List<MatchAnswer> answers) {
+    private String text(Book read, Lab target, List<MatchAnswer> answers) {
         Lines lines = new Lines(false);
         lines.head("L*a*b* " + Colours.text(target) + ", " + Srgb.hex(target) + ", " + options.words());
         if (answers.isEmpty()) {
             return lines.text("No mix of these pigments comes to anything.").toString();
+        }
+        String hindrance = answers.get(0).hindrance(options.words());
+        if (!hindrance.isEmpty()) {
+            lines.blank();
+            lines.text(hindrance);
         }
         for (MatchAnswer each : answers) {
             List<String> parts = new ArrayList<>();
@@ -165,6 +171,12 @@ final class MatchCommand implements Callable<Integer> {
                     + (each.cost() == null ? "" : "; 1 kg of resin with them costs " + Numbers.fixed(each.cost(), 2)));
         }
         lines.blank();
+        Limits.of(
+                        read,
+                        answers.stream()
+                                .flatMap(each -> each.loadings().stream())
+                                .toList())
+                .forEach(lines::text);
         lines.text("Percents are of mixed resin. Pour a sample at this depth first, read it, and correct from it.");
         return lines.toString();
     }

@@ -10,8 +10,11 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import pigmentbook.book.Backing;
 import pigmentbook.book.Book;
+import pigmentbook.book.Item;
+import pigmentbook.book.Lot;
 import pigmentbook.book.Pigment;
 import pigmentbook.book.Recipe;
 import pigmentbook.colour.ColourText;
@@ -26,6 +29,7 @@ import pigmentbook.store.ConflictException;
 import pigmentbook.store.Kind;
 import pigmentbook.store.RecipeRecords;
 import pigmentbook.store.SaveFailedException;
+import pigmentbook.tint.Limits;
 import pigmentbook.tint.Loading;
 import pigmentbook.tint.Match;
 import pigmentbook.tint.MatchAnswer;
@@ -39,9 +43,14 @@ public final class MatchPage {
     private static final int MOST_TEXT = 80;
     private static final int ANSWERS = 5;
     private static final double SAMPLE_GRAMS = 40;
-    private static final double REACHED = 2;
+
+    /** Less than this of a pigment is a used-up lot; in g. */
+    private static final double USED_UP_GRAMS = 0.05;
 
     private MatchPage() {}
+
+    /** A pigment that may be used. */
+    public record Pick(String id, String name, String left, boolean chosen) {}
 
     /** An answer. */
     public record Answer(
@@ -52,7 +61,7 @@ public final class MatchPage {
             String cost,
             String hardest,
             List<Looks.Over> looks,
-            String apart,
+            List<String> limits,
             List<String> fields) {}
 
     static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock) {
@@ -88,17 +97,19 @@ public final class MatchPage {
         String told = "";
         String asked = "";
         String reach = "";
+        List<Pick> picks = List.of();
         if (!colour.isEmpty()) {
             try {
                 Lab target = ColourText.parse(colour);
                 asked = Srgb.hex(target);
                 Tints tints = live.exactly(book);
+                picks = picks(book, tints, resin, Set.copyOf(context.queryParams("use")));
                 MatchRequest request = new MatchRequest(
                         target,
                         Looks.depth(depth),
                         new Backing(backing, null),
                         resin,
-                        List.of(),
+                        picks.stream().filter(Pick::chosen).map(Pick::id).toList(),
                         most.matches("[1-4]") ? Integer.parseInt(most) : 3,
                         ANSWERS,
                         loadings -> LoadingCosts.perKilogram(book, resin, loadings, today));
@@ -107,12 +118,7 @@ public final class MatchPage {
                         .map(each -> answer(book, tints, request, each))
                         .toList();
                 values.put("target", Looks.shown(target));
-                if (!found.isEmpty() && found.get(0).dE00() > REACHED) {
-                    reach = "This colour can’t be reached with these pigments " + depth + " deep over " + backing
-                            + "; the nearest that can is shown first, ΔE00 "
-                            + Numbers.fixed(found.get(0).dE00(), 1)
-                            + " away.";
-                }
+                reach = found.isEmpty() ? "" : found.get(0).hindrance(depth + " deep over " + backing);
             } catch (TintRefusedException | BadAmountException e) {
                 told = String.valueOf(e.getMessage());
             }
@@ -121,8 +127,30 @@ public final class MatchPage {
         values.put("asked", asked);
         values.put("told", told);
         values.put("reach", reach);
+        values.put("picks", picks);
         values.put("answers", answers);
         Pages.show(context, "match.jte", values);
+    }
+
+    /** Every pigment that was read; unless some were asked for, all are chosen but those whose lots are used up. */
+    private static List<Pick> picks(Book book, Tints tints, String resinId, Set<String> asked) {
+        List<Pick> picks = new ArrayList<>();
+        for (String id : tints.known()) {
+            Pigment pigment = book.pigments().get(id);
+            if (pigment != null) {
+                List<Lot> lots = book.lotsOf(resinId, Item.of(id));
+                double left = lots.stream()
+                        .mapToDouble(lot -> Math.max(0, book.leftGrams(lot)))
+                        .sum();
+                boolean usedUp = !lots.isEmpty() && left < USED_UP_GRAMS;
+                picks.add(new Pick(
+                        id,
+                        pigment.name(),
+                        lots.isEmpty() ? "no lot" : usedUp ? "used up" : Figures.plain(left, 1) + " g",
+                        asked.isEmpty() ? !usedUp : asked.contains(id)));
+            }
+        }
+        return picks;
     }
 
     private static Answer answer(Book book, Tints tints, MatchRequest request, MatchAnswer found) {
@@ -152,7 +180,7 @@ public final class MatchPage {
                 found.cost() == null ? "no price" : Numbers.fixed(found.cost(), 2),
                 hardest,
                 Looks.answer(tints, found.loadings(), request.resinId()),
-                "",
+                Limits.of(book, found.loadings()),
                 fields);
     }
 

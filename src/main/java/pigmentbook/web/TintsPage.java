@@ -25,6 +25,7 @@ import pigmentbook.store.Kind;
 import pigmentbook.store.RecipeRecords;
 import pigmentbook.store.SaveFailedException;
 import pigmentbook.tint.Contradiction;
+import pigmentbook.tint.Limits;
 import pigmentbook.tint.Loading;
 import pigmentbook.tint.Loadings;
 import pigmentbook.tint.Look;
@@ -102,7 +103,7 @@ public final class TintsPage {
         values.put("id", id);
         values.put("name", pigment == null ? "No pigment yet" : pigment.name());
         values.put("about", pigment == null ? "Begin one on the shelf." : about(pigment));
-        values.put("effect", pigment == null ? "" : limits(pigment));
+        values.put("effect", pigment == null ? "" : Limits.of(pigment.kind()));
         PigmentTint tint = known.get(id);
         values.put("there", tint != null);
         values.put("aside", tints.setAside().stream().map(TintsPage::aside).toList());
@@ -141,16 +142,6 @@ public final class TintsPage {
                         : ", " + carrier.share().written() + " of it "
                                 + (carrier.isPartA() ? "part A" : "another liquid"))
                 + ".";
-    }
-
-    private static String limits(Pigment pigment) {
-        return switch (pigment.kind()) {
-            case MICA ->
-                "A mica changes with the angle; what is worked out holds for looking at it straight, in even light.";
-            case GLOW -> "What glows by itself is not in this theory; by daylight alone it may hold.";
-            case DYE, INK -> "A dye or ink may shine in daylight or bleach; the theory knows neither.";
-            default -> "";
-        };
     }
 
     private static double topPercent(@Nullable Pigment pigment) {

@@ -91,6 +91,29 @@ class ColourCommandsTest {
     }
 
     @Test
+    void aColourOutOfReachIsSaidToBeSo() {
+        assertThat(Ran.of("match", "#0000ff", "--depth", "6 mm", "--backing", "white", "--resin", "slow-cast")
+                        .out()
+                        .replaceAll("\\s+", " "))
+                .containsPattern(
+                        "This colour can’t be reached with these pigments 6 mm deep over white; the nearest that can"
+                                + " is shown first, ΔE00 \\d+\\.\\d away\\.");
+        assertThat(Ran.of("match", "#a8541c", "--depth", "6 mm", "--backing", "white", "--resin", "slow-cast")
+                        .out())
+                .doesNotContain("can’t be reached");
+    }
+
+    @Test
+    void whatTheTheoryCantTellOfAMicaStandsBesideItsLook() {
+        assertThat(Ran.of("look", "ember", "--depth", "6 mm", "--backing", "white")
+                        .out())
+                .contains("A mica changes with the angle");
+        assertThat(Ran.of("look", "smoked-oak", "--depth", "6 mm", "--backing", "white")
+                        .out())
+                .doesNotContain("mica");
+    }
+
+    @Test
     void aMatchTellsItsMixesBestFirst() {
         JsonNode mixes = Ran.of(
                         "match",

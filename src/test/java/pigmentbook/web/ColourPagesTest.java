@@ -152,6 +152,34 @@ class ColourPagesTest extends ServedCopy {
         assertThat(revisions.get(1).get("why").asText()).isEqualTo("corrected from the reading of " + pour);
     }
 
+    private static String answers(String page) {
+        return page.substring(page.indexOf("<ol"), page.indexOf("</ol>"));
+    }
+
+    @Test
+    void aMatchUsesThePigmentsThatWereChosenAndSaysWhatTheTheoryCantTellOfThem() {
+        String asked = "/match?colour=%23a8541c&depth=6+mm&backing=white&resin=slow-cast";
+        assertThat(served.get(asked).body()).contains("From 13 of 13 pigments that were read");
+        String page = served.get(asked + "&use=gold-mica&use=rust-paste").body();
+        assertThat(page).contains("From 2 of 13 pigments that were read");
+        assertThat(answers(page))
+                .contains("Gold mica")
+                .contains("A mica changes with the angle")
+                .doesNotContain("Amber paste");
+    }
+
+    @Test
+    void aPigmentWhoseLotIsUsedUpIsLeftOutUnlessAskedFor() {
+        form("/shelf/lots/SP-11/correct", "left", "0 g", "change", "", "why", "spilt");
+        String asked = "/match?colour=%23a8541c&depth=6+mm&backing=white&resin=slow-cast";
+        String page = served.get(asked).body();
+        assertThat(page).contains("used up").contains("From 12 of 13 pigments that were read");
+        assertThat(answers(page)).doesNotContain("Smoke paste");
+        assertThat(answers(
+                        served.get(asked + "&use=smoke-paste&use=amber-paste").body()))
+                .contains("Smoke paste");
+    }
+
     @Test
     void whatCannotBeMatchedSaysSo() {
         assertThat(served.get("/match?colour=brown").body()).contains("is no colour");
