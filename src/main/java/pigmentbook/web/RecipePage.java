@@ -25,6 +25,7 @@ import pigmentbook.mix.Mix;
 import pigmentbook.mix.MixRefusedException;
 import pigmentbook.mix.MixRequest;
 import pigmentbook.mix.Mixer;
+import pigmentbook.mix.Poured;
 import pigmentbook.mix.WasAndWill;
 import pigmentbook.quantity.BadAmountException;
 import pigmentbook.quantity.Percent;
@@ -78,7 +79,8 @@ public final class RecipePage {
             String text,
             String next,
             String hex,
-            int photos) {}
+            int photos,
+            boolean weighed) {}
 
     static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock) {
         config.routes.get(
@@ -432,7 +434,8 @@ public final class RecipePage {
                     pour.readings().isEmpty()
                             ? ""
                             : Figures.hex(pour.readings().get(0).lab()),
-                    pour.photos().size()));
+                    pour.photos().size(),
+                    !Poured.of(book, pour).rows().isEmpty()));
         }
         return made;
     }

@@ -243,10 +243,10 @@ class PageBrowserTest {
     }
 
     @Test
-    void aPourThatWasLikedIsMixedAgainFromItsRevisionAndMold() {
+    void aPourThatWasLikedIsMixedAgainAsItWasWeighedForItsMold() {
         go("recipes/ember", 1440);
         driver.find("a[href*='pour=2026-06']").click();
-        waitFor(() -> text("#part-title").contains("Revision 3"));
+        waitFor(() -> text("#part-title").contains("As really weighed in 2026-06-09-ember-1"));
         assertThat(text("#part-was")).contains("2026-06");
         noConsoleErrors();
     }
