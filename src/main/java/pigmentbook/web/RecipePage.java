@@ -4,13 +4,11 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
@@ -35,8 +33,6 @@ import pigmentbook.store.SaveFailedException;
 
 /** One recipe: what was read of it, its formula, its revisions side by side, its pours and how they came out. */
 public final class RecipePage {
-
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
 
     private RecipePage() {}
 
@@ -336,7 +332,7 @@ public final class RecipePage {
         Recipe.Revision current = recipe.current();
         MixRatio ratio = resin == null ? null : resin.ratio();
         return "Revision " + current.number()
-                + (current.date() == null ? "" : " of " + current.date().format(DAY)) + ". "
+                + (current.date() == null ? "" : " of " + Figures.day(current.date())) + ". "
                 + (resin == null ? current.resinId() : resin.name())
                 + (ratio == null ? "" : ", " + ratio.written())
                 + "."
@@ -364,7 +360,7 @@ public final class RecipePage {
             }
             columns.add(new Column(
                     revision.number(),
-                    revision.date() == null ? "" : revision.date().format(DAY),
+                    revision.date() == null ? "" : Figures.day(revision.date()),
                     revision.why(),
                     cameOut.toString()));
         }
@@ -426,7 +422,7 @@ public final class RecipePage {
                     pour.id(),
                     pour.revision(),
                     mold,
-                    pour.started() == null ? "" : pour.started().format(DAY),
+                    pour.started() == null ? "" : Figures.day(pour.started()),
                     result == null || result.rating() == null ? "" : result.rating() + " of 5",
                     result == null ? "" : String.join(", ", result.faults()),
                     result == null ? "" : result.text(),

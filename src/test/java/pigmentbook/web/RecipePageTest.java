@@ -30,6 +30,16 @@ class RecipePageTest extends ServedCopy {
                 .contains("/recipes/ember/mix?pour=" + unweighed);
     }
 
+    @Test
+    void aMixAfterAPourSaysWhoseAmountsItHas() {
+        String current = "aria-current=\"true\">([^<]*)";
+        String pour = "/recipes/ember/mix?pour=2026-11-18-ember-1";
+        assertThat(found(current, served.get(pour).body())).containsExactly("As revision 4 is written");
+        assertThat(found(current, served.get(pour + "&as=weighed").body()))
+                .containsExactly("As weighed on 18 Nov 2026");
+        assertThat(found(current, served.get("/recipes/ember/mix").body())).isEmpty();
+    }
+
     /** Returns what a page holds in the places of a pattern's group. */
     private static List<String> found(String pattern, String page) {
         return Pattern.compile(pattern)
