@@ -1,7 +1,6 @@
 package pigmentbook.web;
 
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -34,7 +33,6 @@ public final class ColourCards {
     /** The tag of recipes that are sample chips of a pigment: found by it, and out of sight else. */
     static final String CHIPS = "chips";
 
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
     private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|([^\\s,\"]+)");
 
     private final Book book;
@@ -259,7 +257,7 @@ public final class ColourCards {
                 black == null ? "" : Figures.hex(black.lab()),
                 white != null,
                 white == null ? 0 : white.lab().l(),
-                made == null ? "never made" : "made " + made.format(DAY),
+                made == null ? "never made" : "made " + Figures.day(made),
                 made == null ? "" : made.toString(),
                 rating,
                 lacks,

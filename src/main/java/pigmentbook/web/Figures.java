@@ -1,5 +1,8 @@
 package pigmentbook.web;
 
+import java.time.format.DateTimeFormatter;
+import java.time.temporal.TemporalAccessor;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Backing;
 import pigmentbook.book.Book;
@@ -12,6 +15,7 @@ import pigmentbook.quantity.Numbers;
 final class Figures {
 
     private static final int GROUP = 3;
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
 
     private Figures() {}
 
@@ -44,6 +48,11 @@ final class Figures {
     static String plain(double value, int decimals) {
         String fixed = Numbers.fixed(value, decimals);
         return fixed.indexOf('.') < 0 ? fixed : fixed.replaceAll("0+$", "").replaceAll("\\.$", "");
+    }
+
+    /** Returns the day of a date, such as {@code 9 Jun 2026}. */
+    static String day(TemporalAccessor date) {
+        return DAY.format(date);
     }
 
     static String hex(Lab lab) {

@@ -109,18 +109,19 @@ public final class MixPage {
 
     private static void show(Context context, Book book, LiveTints tints, Clock clock, String id) {
         Recipe recipe = RecipePage.recipe(book, id);
-        Pour was = asked(context, book, recipe);
-        Recipe.Revision revision = revision(context, recipe, was);
-        if (was == null) {
-            was = last(book, recipe);
-        }
+        Pour again = asked(context, book, recipe);
+        Recipe.Revision revision = revision(context, recipe, again);
+        Pour was = again == null ? last(book, recipe) : again;
         MixForm form = MixForm.of(context, book, usualMold(book, was));
         Map<String, Object> values = new HashMap<>(form.values());
         values.put("id", recipe.id());
         values.put("name", recipe.name());
         values.put("revision", revision.number());
-        values.put("pour", context.queryParam("pour") == null ? "" : String.valueOf(context.queryParam("pour")));
-        values.put("query", context.queryString() == null ? "" : String.valueOf(context.queryString()));
+        String query = context.queryString() == null ? "" : context.queryString();
+        values.put("query", query);
+        values.put("queryAsWritten", query.replaceAll("(^|&)as=[^&]*", ""));
+        values.put("pour", again == null ? "" : again.id());
+        values.put("pourDay", again == null || again.started() == null ? "" : Figures.day(again.started()));
         values.put("molds", molds(book, form.mold()));
         values.put("as", asWeighed(context) ? "weighed" : "written");
         Mix mix = null;

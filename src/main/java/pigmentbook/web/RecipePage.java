@@ -4,13 +4,11 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
@@ -25,6 +23,7 @@ import pigmentbook.mix.Mix;
 import pigmentbook.mix.MixRefusedException;
 import pigmentbook.mix.MixRequest;
 import pigmentbook.mix.Mixer;
+import pigmentbook.mix.Poured;
 import pigmentbook.mix.WasAndWill;
 import pigmentbook.quantity.BadAmountException;
 import pigmentbook.quantity.Percent;
@@ -34,8 +33,6 @@ import pigmentbook.store.SaveFailedException;
 
 /** One recipe: what was read of it, its formula, its revisions side by side, its pours and how they came out. */
 public final class RecipePage {
-
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
 
     private RecipePage() {}
 
@@ -78,7 +75,8 @@ public final class RecipePage {
             String text,
             String next,
             String hex,
-            int photos) {}
+            int photos,
+            boolean weighed) {}
 
     static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock) {
         config.routes.get(
@@ -334,7 +332,7 @@ public final class RecipePage {
         Recipe.Revision current = recipe.current();
         MixRatio ratio = resin == null ? null : resin.ratio();
         return "Revision " + current.number()
-                + (current.date() == null ? "" : " of " + current.date().format(DAY)) + ". "
+                + (current.date() == null ? "" : " of " + Figures.day(current.date())) + ". "
                 + (resin == null ? current.resinId() : resin.name())
                 + (ratio == null ? "" : ", " + ratio.written())
                 + "."
@@ -362,7 +360,7 @@ public final class RecipePage {
             }
             columns.add(new Column(
                     revision.number(),
-                    revision.date() == null ? "" : revision.date().format(DAY),
+                    revision.date() == null ? "" : Figures.day(revision.date()),
                     revision.why(),
                     cameOut.toString()));
         }
@@ -424,7 +422,7 @@ public final class RecipePage {
                     pour.id(),
                     pour.revision(),
                     mold,
-                    pour.started() == null ? "" : pour.started().format(DAY),
+                    pour.started() == null ? "" : Figures.day(pour.started()),
                     result == null || result.rating() == null ? "" : result.rating() + " of 5",
                     result == null ? "" : String.join(", ", result.faults()),
                     result == null ? "" : result.text(),
@@ -432,7 +430,8 @@ public final class RecipePage {
                     pour.readings().isEmpty()
                             ? ""
                             : Figures.hex(pour.readings().get(0).lab()),
-                    pour.photos().size()));
+                    pour.photos().size(),
+                    !Poured.of(book, pour).rows().isEmpty()));
         }
         return made;
     }

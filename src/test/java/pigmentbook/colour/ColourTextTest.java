@@ -28,7 +28,8 @@ class ColourTextTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
             blue         | "blue" is no colour; write it like #a8541c or 45,30,40 (L*, a*, b*; 45.5 with a dot).
-            45,5,30,40,1 | "45,5,30,40,1" is no colour; write it like #a8541c or 45,30,40 (L*, a*, b*; 45.5 with a dot).
+            45 30 40 1   | "45 30 40 1" is no colour; write it like #a8541c or 45,30,40 (L*, a*, b*; 45.5 with a dot).
+            41.2,22.8    | "41.2,22.8" is no colour; write it like #a8541c or 45,30,40 (L*, a*, b*; 45.5 with a dot).
             NaN,0,0      | "NaN,0,0" is no colour; write it like #a8541c or 45,30,40 (L*, a*, b*; 45.5 with a dot).
             1e1,0,0      | "1e1,0,0" is no colour; write it like #a8541c or 45,30,40 (L*, a*, b*; 45.5 with a dot).
             101,0,0      | "101,0,0" is no colour; L* goes from 0 to 100, a* and b* from -200 to 200.
@@ -59,16 +60,32 @@ class ColourTextTest {
                 .isCloseTo((Xyz.root(0.003 + 1e-6) - Xyz.root(0.003 - 1e-6)) / 2e-6, within(1e-6));
     }
 
-    /** Kept apart by spaces or semicolons, a comma can only be the decimal mark. */
     @ParameterizedTest
-    @ValueSource(strings = {"42,5 39,1 44,0", "42.5 39.1 44", "42,5; 39,1; 44,0", " 42,5;39.1;44 "})
+    @ValueSource(strings = {"42,5 39,1 44,0", "42.5 39.1 44", "42.5; 39.1; 44", "42,5; 39,1; 44,0", " 42,5;39,1;44 "})
     void aCommaIsTheDecimalMarkWhereItCannotBeAnythingElse(String text) {
         assertThat(ColourText.parse(text)).isEqualTo(new Lab(42.5, 39.1, 44));
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"42,5 39,1", "42,5,39,1,44,0", "42,5, 39,1, 44,0", "42 5 39 1", "42,5 39,1 44,"})
-    void whatCouldMeanTwoThingsIsRefused(String text) {
-        assertThatThrownBy(() -> ColourText.parse(text)).hasMessageContaining("is no colour; write it like");
+    @ValueSource(
+            strings = {
+                "42,5 39.1 44",
+                "42,5; 39.1; 44",
+                "42.5 39,1 44,0",
+                "45,30 40 20",
+                "45,30 40,5 20",
+                "42,5 39,1",
+                "42,5,39,1,44,0",
+                "42,5, 39,1, 44,0",
+                "42,5 39,1 44,",
+                "45,5,30,40,1",
+                "45, 30 40"
+            })
+    void whatCouldMeanTwoThingsIsRefusedWithWhatToWrite(String text) {
+        assertThatThrownBy(() -> ColourText.parse(text))
+                .isInstanceOf(BadAmountException.class)
+                .hasMessage("\"" + text + "\" can be read in more than one way; write 45.5 30 40 with dots, or"
+                        + " 45,5; 30; 40 with semicolons where commas are the decimal marks.");
+        assertThat(ColourText.parse("45.5 30 40")).isEqualTo(ColourText.parse("45,5; 30; 40"));
     }
 }

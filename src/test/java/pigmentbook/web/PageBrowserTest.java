@@ -243,11 +243,17 @@ class PageBrowserTest {
     }
 
     @Test
-    void aPourThatWasLikedIsMixedAgainFromItsRevisionAndMold() {
+    void aPourThatWasLikedIsMixedAgainAsItWasWeighedForItsMold() {
         go("recipes/ember", 1440);
         driver.find("a[href*='pour=2026-06']").click();
-        waitFor(() -> text("#part-title").contains("Revision 3"));
+        waitFor(() -> text("#part-title").contains("Revision 3, again from the pour of 9 Jun 2026"));
+        assertThat(text("#part-title .which [aria-current]")).isEqualTo("As weighed on 9 Jun 2026");
         assertThat(text("#part-was")).contains("2026-06");
+        browser.findElement(By.id("s-al")).sendKeys(Keys.chord(Keys.CONTROL, "a"), "7 %", Keys.TAB);
+        waitFor(() -> browser.getCurrentUrl().contains("allowance=7"));
+        driver.find("#part-title .which a:not([aria-current])").click();
+        waitFor(() -> text("#part-title .which [aria-current]").equals("As revision 3 is written"));
+        assertThat(browser.findElement(By.id("s-al")).getDomProperty("value")).isEqualTo("7 %");
         noConsoleErrors();
     }
 

@@ -70,6 +70,7 @@ class ReaderBrowserTest {
             recipes,PAPER
             recipes/ember,PAPER
             recipes/ember/mix?mold=lamp-panel-large,PAPER
+            recipes/ember/mix?pour=2026-11-18-ember-1,PAPER
             molds/lamp-panel-large,PAPER
             molds/finial,PAPER
             shelf,ACROSS
