@@ -1,5 +1,5 @@
 // Theme, print, the filter of the recipes, and figures that follow while somebody types. Every figure comes from the server.
-import { $, all, asker, onPage, send, take } from "./page.js";
+import { $, all, asker, before, onPage, send, take } from "./page.js";
 const root = document.documentElement;
 
 // theme: the system's, unless switched
@@ -194,11 +194,15 @@ document.addEventListener("submit", async e => {
   const told = $("[role=alert]", act);
   told.hidden = true;
   try {
-    const answer = await send(act.dataset.act, new URLSearchParams(new FormData(act)));
-    const text = await answer.text();
-    if (answer.ok && act.dataset.back) putAway($("#r-name").textContent, act.dataset.back);
-    if (answer.ok) { goTo(text); return; }
-    told.textContent = text;
+    const hindrance = await before.get(act)?.();
+    if (hindrance) told.textContent = hindrance;
+    else {
+      const answer = await send(act.dataset.act, new URLSearchParams(new FormData(act)));
+      const text = await answer.text();
+      if (answer.ok && act.dataset.back) putAway($("#r-name").textContent, act.dataset.back);
+      if (answer.ok) { goTo(text); return; }
+      told.textContent = text;
+    }
   } catch {
     told.textContent = "The book does not answer, so nothing was changed. Start it again.";
   }
@@ -253,38 +257,3 @@ if (slide) {
   answer();
 }
 for (const pick of all("[data-into]")) pick.addEventListener("input", () => { $("#" + pick.dataset.into).value = pick.value; });
-
-// a colour read from a photo: one points, the book reads; what comes of it stands in the form until it is kept
-const reader = $("[data-photo-reading]");
-if (reader) {
-  const file = $("#ph-f"), kind = $("#ph-w"), say = $("#ph-say"), img = $("#ph-img"), rings = $("#ph-rings");
-  let points = [];
-  const asks = () => kind.value === "chart" ? ["the dark skin patch, a corner of the chart", "the bluish green patch, the next corner", "the black patch", "the white patch", "the resin"] : ["the card", "the resin"];
-  const draw = () => {
-    rings.replaceChildren(...points.flatMap(([x, y]) => [12, 15].map(r => { const c = document.createElementNS("http://www.w3.org/2000/svg", "ellipse"); c.setAttribute("cx", x * 1000); c.setAttribute("cy", y * 1000); c.setAttribute("rx", r); c.setAttribute("ry", r * img.clientWidth / Math.max(1, img.clientHeight)); return c; })));
-    say.textContent = file.files[0] && points.length < asks().length ? "Press on " + asks()[points.length] + "." : "";
-  };
-  const begin = () => { points = []; draw(); };
-  kind.addEventListener("change", begin);
-  file.addEventListener("change", () => { if (!file.files[0]) return; URL.revokeObjectURL(img.src); img.src = URL.createObjectURL(file.files[0]); $("figure", reader).hidden = false; begin(); });
-  img.addEventListener("load", draw);
-  img.addEventListener("click", async e => {
-    if (points.length >= asks().length) points = [];
-    const box = img.getBoundingClientRect();
-    points.push([(e.clientX - box.left) / box.width, (e.clientY - box.top) / box.height].map(v => Math.min(1, Math.max(0, v))));
-    draw();
-    if (points.length < asks().length) return;
-    say.textContent = "Reading …";
-    const mine = points;
-    try {
-      const answer = await send("/photo-reading?with=" + kind.value + "&L=" + encodeURIComponent($("#ph-l").value) + "&points=" + points.map(p => p.map(v => v.toFixed(6)).join(",")).join(";"), file.files[0]);
-      const text = await answer.text();
-      // Another photo or other places were pointed at meanwhile: this answer is to the earlier ones.
-      if (mine !== points) return;
-      if (!answer.ok) { say.textContent = text; return; }
-      const said = JSON.parse(text), form = $("#reading");
-      form.elements.colour.value = said.colour; form.elements.how.value = said.how; form.elements.scatter.value = said.scatter;
-      say.textContent = said.told + " It stands in the form above; say depth and ground there, then keep it.";
-    } catch { if (mine === points) say.textContent = "The book does not answer, so nothing was read. Start it again."; }
-  });
-}

@@ -26,6 +26,9 @@ export async function ask(path, asked) {
   return answer.json();
 }
 
+/** What a form still has to do before it is sent: it returns what hinders, in words, or nothing. */
+export const before = new WeakMap();
+
 const followers = [];
 /** Calls back with each page that was asked for anew, after its marked parts were put in. */
 export const onPage = f => followers.push(f);

@@ -20,6 +20,7 @@ final class Assets {
             "grid.js",
             "rows.js",
             "bring.js",
+            "photo.js",
             "icon.svg");
 
     private Assets() {}

@@ -113,14 +113,8 @@ public final class ColourCards {
                     rating,
                     lacks,
                     readings,
-                    where(nearest),
+                    Figures.where(nearest),
                     least);
-        }
-
-        private static String where(Pour.Reading reading) {
-            String depth = reading.depth() == null ? "" : reading.depth().written();
-            String backing = Figures.backing(reading.backing());
-            return backing + (backing.isEmpty() || depth.isEmpty() ? "" : ", ") + depth;
         }
 
         /** Returns how far it is from the colour that was asked for. */

@@ -55,6 +55,13 @@ final class Figures {
         return DAY.format(date);
     }
 
+    /** Returns where a colour was read, such as {@code over white, 6 mm}. */
+    static String where(Pour.Reading reading) {
+        String depth = reading.depth() == null ? "" : reading.depth().written();
+        String backing = backing(reading.backing());
+        return backing + (backing.isEmpty() || depth.isEmpty() ? "" : ", ") + depth;
+    }
+
     static String hex(Lab lab) {
         return Srgb.hex(lab);
     }

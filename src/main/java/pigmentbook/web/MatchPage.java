@@ -10,12 +10,15 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import pigmentbook.book.Backing;
 import pigmentbook.book.Book;
 import pigmentbook.book.Item;
 import pigmentbook.book.Lot;
+import pigmentbook.book.NearestReadings;
 import pigmentbook.book.Pigment;
+import pigmentbook.book.Pour;
 import pigmentbook.book.Recipe;
 import pigmentbook.colour.ColourText;
 import pigmentbook.colour.Lab;
@@ -42,6 +45,7 @@ public final class MatchPage {
 
     private static final int MOST_TEXT = 80;
     private static final int ANSWERS = 5;
+    private static final int NEAREST = 3;
     private static final double SAMPLE_GRAMS = 40;
 
     /** Less than this of a pigment is a used-up lot; in g. */
@@ -51,6 +55,9 @@ public final class MatchPage {
 
     /** A pigment that may be used. */
     public record Pick(String id, String name, String left, boolean chosen) {}
+
+    /** A reading that comes near. */
+    public record Near(String pour, String name, String day, String hex, String away, String where) {}
 
     /** An answer. */
     public record Answer(
@@ -97,11 +104,13 @@ public final class MatchPage {
         String told = "";
         String asked = "";
         String reach = "";
+        List<Near> nearest = List.of();
         List<Pick> picks = List.of();
         if (!colour.isEmpty()) {
             try {
                 Lab target = ColourText.parse(colour);
                 asked = Srgb.hex(target);
+                nearest = nearest(book, target);
                 Tints tints = live.exactly(book);
                 picks = picks(book, tints, resin, Set.copyOf(context.queryParams("use")));
                 MatchRequest request = new MatchRequest(
@@ -127,9 +136,35 @@ public final class MatchPage {
         values.put("asked", asked);
         values.put("told", told);
         values.put("reach", reach);
+        String photo = text(context, "photo", "");
+        values.put("photo", photo);
+        values.put("off", off(photo, colour));
+        values.put("nearest", nearest);
         values.put("picks", picks);
         values.put("answers", answers);
         Pages.show(context, "match.jte", values);
+    }
+
+    /** Returns how far off a colour from a photo may be; nothing once another one was typed. */
+    private static String off(String photo, String colour) {
+        String off = photo.startsWith(colour + "; ") ? photo.substring(colour.length() + 2) : "";
+        return off.matches("[0-9]{1,2}\\.[0-9]") ? off : "";
+    }
+
+    private static List<Near> nearest(Book book, Lab target) {
+        List<Near> nearest = new ArrayList<>();
+        for (NearestReadings.Found each : new NearestReadings(book).nearest(target, NEAREST)) {
+            Pour pour = Objects.requireNonNull(book.pours().get(each.pourId()));
+            Recipe recipe = book.recipes().get(each.recipeId());
+            nearest.add(new Near(
+                    each.pourId(),
+                    recipe == null ? each.recipeId() : recipe.name(),
+                    pour.started() == null ? pour.id() : Figures.day(pour.started()),
+                    Srgb.hex(each.lab()),
+                    Numbers.fixed(each.dE00(), 1),
+                    Figures.where(pour.readings().get(each.reading()))));
+        }
+        return nearest;
     }
 
     /** Every pigment that was read; unless some were asked for, all are chosen but those whose lots are used up. */

@@ -7,7 +7,9 @@ import io.javalin.http.Context;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import pigmentbook.colour.PhotoReading;
+import pigmentbook.quantity.BadAmountException;
 import pigmentbook.quantity.Numbers;
 import pigmentbook.store.Photos;
 import pigmentbook.store.SaveFailedException;
@@ -19,6 +21,7 @@ final class PhotoReadings {
     private static final double AREA = 0.022;
     private static final double CHART_AREA = 0.012;
     private static final int LEAST_SIDE = 8;
+    private static final double USUAL_CARD_L = 50;
 
     private PhotoReadings() {}
 
@@ -44,6 +47,7 @@ final class PhotoReadings {
         ObjectNode answer = JsonNodeFactory.instance.objectNode();
         answer.put("colour", Looks.shown(reading.lab()));
         answer.put("scatter", Numbers.fixed(reading.scatterDe00(), 1));
+        answer.put("photo", Looks.shown(reading.lab()) + "; " + Numbers.fixed(reading.surenessDe00(), 1));
         answer.put("how", chart ? "photo with chart of 24 patches" : "photo with neutral card");
         answer.put(
                 "told",
@@ -53,7 +57,7 @@ final class PhotoReadings {
         context.contentType("application/json; charset=utf-8").result(answer.toString());
     }
 
-    private static List<Place> places(@org.jspecify.annotations.Nullable String text) throws SaveFailedException {
+    private static List<Place> places(@Nullable String text) throws SaveFailedException {
         List<Place> places = new ArrayList<>();
         for (String each : (text == null ? "" : text).split(";", -1)) {
             if (!each.matches("[01](\\.[0-9]{1,12})?,[01](\\.[0-9]{1,12})?")) {
@@ -66,10 +70,19 @@ final class PhotoReadings {
         return places;
     }
 
-    private static PhotoReading withCard(
-            Photos.Pixels photo, List<Place> places, @org.jspecify.annotations.Nullable String l) {
-        double cardL = l != null && l.matches("[0-9]{1,3}(\\.[0-9]{1,4})?") ? Double.parseDouble(l) : 50;
+    private static PhotoReading withCard(Photos.Pixels photo, List<Place> places, @Nullable String l)
+            throws SaveFailedException {
+        double cardL = l == null || l.isBlank() ? USUAL_CARD_L : cardL(l);
         return PhotoReading.withCard(area(photo, places.get(0), AREA), cardL, area(photo, places.get(1), AREA));
+    }
+
+    private static double cardL(String text) throws SaveFailedException {
+        try {
+            return Numbers.parse(text).doubleValue();
+        } catch (BadAmountException e) {
+            throw new SaveFailedException(
+                    "The card's L is written on it, such as 50 or 92.5; \"" + text + "\" is none.");
+        }
     }
 
     /** The corners are dark skin, bluish green, black and white: the patches lie evenly between them. */
