@@ -51,5 +51,5 @@ document.addEventListener("click", e => {
 });
 document.addEventListener("click", e => {
   const jump = e.target.closest("a[data-jump]"), part = jump && document.getElementById(jump.hash.slice(1));
-  if (part) unfold($("details.fold", part.closest("section")).firstElementChild);
+  if (part) unfold($("details.fold", part.closest("section"))?.firstElementChild);
 });

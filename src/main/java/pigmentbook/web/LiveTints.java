@@ -43,6 +43,13 @@ final class LiveTints {
         }
     }
 
+    /** Returns the tints that are there already, begun to be fitted anew where need be; null before the first fit. */
+    @Nullable
+    Tints ready(Book book) {
+        CompletableFuture<Tints> unused = begin(book);
+        return last();
+    }
+
     /** Returns the tints as of just this state of the book, however long that takes. */
     Tints exactly(Book book) {
         CompletableFuture<Tints> wait = begin(book);

@@ -34,6 +34,7 @@ public final class Looks {
 
     private static final List<String> BACKINGS = List.of("white", "wood", "black");
     private static final double[] WEDGE_MM = {1, 1.5, 3, 6, 12, 25};
+    private static final double LIST_MM = 6;
     private static final double[] ANSWER_MM = {3, 6, 20};
     private static final List<Double> MAP_MM = List.of(2.0, 3.0, 6.0, 10.0, 20.0);
     private static final Map<Double, String> MAP_FACTORS =
@@ -157,6 +158,33 @@ public final class Looks {
         } catch (TintRefusedException e) {
             return "";
         }
+    }
+
+    /**
+     * Returns, by recipe, the looks of the colours in a list that nobody has read yet. A list waits for no fit: before
+     * the first one is done there are none.
+     */
+    static Map<String, Chip> ofUnread(Book book, LiveTints live, List<ColourCards.Card> cards) {
+        List<ColourCards.Card> unread =
+                cards.stream().filter(card -> card.readings().isEmpty()).toList();
+        Tints tints = unread.isEmpty() ? null : live.ready(book);
+        if (tints == null) {
+            return Map.of();
+        }
+        Map<String, Chip> looks = new HashMap<>();
+        for (ColourCards.Card card : unread) {
+            Recipe recipe = book.recipes().get(card.id());
+            try {
+                if (recipe != null) {
+                    Recipe.Revision revision = recipe.current();
+                    List<Loading> loadings = Loadings.of(book, revision);
+                    looks.put(card.id(), chip(tints, loadings, revision.resinId(), LIST_MM, BACKINGS.get(0)));
+                }
+            } catch (TintRefusedException e) {
+                // A pigment that nobody has read: neither has the colour a look.
+            }
+        }
+        return looks;
     }
 
     static List<Over> answer(Tints tints, List<Loading> loadings, String resin) {

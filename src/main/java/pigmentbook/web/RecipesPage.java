@@ -67,20 +67,20 @@ public final class RecipesPage {
         }
     }
 
-    static void addTo(JavalinConfig config, LiveBook book, Clock clock) {
+    static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock) {
         Kept kept = new Kept();
         config.routes.get("/recipes", context -> {
             Opened opened = book.now();
             Pages.show(
                     context,
                     "recipes.jte",
-                    values(opened, kept.of(opened.book(), LocalDate.now(clock)), Asked.of(context)));
+                    values(opened, kept.of(opened.book(), LocalDate.now(clock)), tints, Asked.of(context)));
         });
         // With thousands of recipes the cards take a second to make, so they are begun before the first visitor asks.
         book.whenOpened(opened -> kept.of(opened.book(), LocalDate.now(clock)));
     }
 
-    private static Map<String, Object> values(Opened opened, ColourCards all, Asked asked) {
+    private static Map<String, Object> values(Opened opened, ColourCards all, LiveTints tints, Asked asked) {
         Book book = opened.book();
         Lab near = null;
         String wrong = "";
@@ -91,7 +91,9 @@ public final class RecipesPage {
         }
         List<Card> found = all.found(asked.find(), asked.tags(), asked.canMake(), near, asked.sort());
         Map<String, Object> values = new HashMap<>();
-        values.put("cards", found.subList(0, Math.min(asked.show(), found.size())));
+        List<Card> cards = found.subList(0, Math.min(asked.show(), found.size()));
+        values.put("cards", cards);
+        values.put("workedOut", Looks.ofUnread(book, tints, cards));
         values.put("found", found.size());
         values.put("all", all.inSight());
         values.put("more", found.size() > asked.show() ? asked.show() + AT_ONCE : 0);

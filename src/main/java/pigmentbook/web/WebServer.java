@@ -96,7 +96,7 @@ public final class WebServer implements AutoCloseable {
         // Only a page of this origin can read the answer, so only it can send the token back.
         config.routes.get("/token", context -> context.contentType("text/plain").result(guard.token()));
         LiveTints tints = new LiveTints();
-        RecipesPage.addTo(config, book, clock);
+        RecipesPage.addTo(config, book, tints, clock);
         RecipeActs.addTo(config, book, clock);
         SheetEdits.addTo(config, book, clock);
         RecipePage.addTo(config, book, tints, clock);

@@ -13,6 +13,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import pigmentbook.book.Pour;
@@ -73,6 +74,47 @@ class ColourPagesTest extends ServedCopy {
         assertThat(first)
                 .contains("/recipes/ember", "ΔE00 0", "as read over wood, ", "fill=\"" + Srgb.hex(wood.lab()) + "\"");
         assertThat(page).contains("Match this colour");
+    }
+
+    @Test
+    void aColourThatNobodyReadIsListedAsWorkedOutOnceItsPigmentsAreKnownAndElseWithoutAColour() throws IOException {
+        Files.writeString(
+                folder.resolve("shelf/pigments/new-dust.json"),
+                "{\"id\": \"new-dust\", \"name\": \"New dust\", \"kind\": \"powder\"}");
+        unread("tawny", "amber-paste", "1.2 %");
+        unread("dusty", "new-dust", "1 %");
+        served.close();
+        served = new Served(folder);
+        String look = served.get("/looks?resin=slow-cast&p=amber-paste:1.2&depth=6+mm&backing=white")
+                .body();
+        String hex = look.substring(look.indexOf("fill=\"#") + 6, look.indexOf("fill=\"#") + 13);
+        assertThat(card("tawny"))
+                .contains(
+                        "aria-label=\"Tawny, not read yet; worked out, 6 mm over white, " + hex + ", ± ",
+                        "fill=\"" + hex + "\"",
+                        "class=\"guess\"",
+                        "<span>not read yet; worked out, 6 mm over white, ± ")
+                .doesNotContain("class=\"own\"");
+        assertThat(card("dusty"))
+                .contains("aria-label=\"Dusty, not read yet\"", "class=\"resin none\"", "<span>not read yet</span>")
+                .doesNotContain("fill=", "class=\"guess\"", "class=\"own\"");
+        assertThat(card("ember")).contains("class=\"own\"").doesNotContain("class=\"guess\"", "not read yet");
+    }
+
+    private void unread(String id, String pigment, String percent) throws IOException {
+        Files.writeString(folder.resolve(id + ".json"), """
+                {"id": "%s", "name": "%s", "revisions": [{"number": 1, "resin": "slow-cast", "percentOf": "mixed resin",
+                 "pigments": [{"pigment": "%s", "percent": "%s"}], "why": "first try"}]}
+                """.formatted(
+                        id, id.substring(0, 1).toUpperCase(Locale.ROOT) + id.substring(1), pigment, percent));
+    }
+
+    /** Returns a recipe's part of the list. */
+    private String card(String id) {
+        String list = served.get("/recipes").body();
+        int at = list.indexOf("<a href=\"/recipes/" + id + "\">");
+        assertThat(at).as("%s is listed", id).isPositive();
+        return list.substring(list.lastIndexOf("<li>", at), list.indexOf("</li>", at));
     }
 
     @Test

@@ -226,4 +226,20 @@ class PhoneBrowserTest extends CopiedBookInBrowser {
         browser.waitFor(
                 "it is back", () -> browser.count(".gone") == 0 && browser.count("a[href='/recipes/gold-hour']") > 0);
     }
+
+    @Test
+    void eachPartOfARecipeIsOnePressAway() {
+        browser.go(served.url() + "recipes/ember", PHONE);
+        assertThat(browser.text(".jumps")).isEqualTo("Read\nWorked out\nFormula\nPours");
+        for (String part : List.of("look", "worked", "formula", "pours")) {
+            click(".jumps a[href='#h-" + part + "']");
+            browser.waitFor(
+                    part + " is on the screen",
+                    () -> Boolean.TRUE.equals(browser.script(
+                            "const r = document.getElementById(arguments[0]).getBoundingClientRect();"
+                                    + " return r.height > 0 && r.top > -1 && r.bottom < innerHeight",
+                            "h-" + part)));
+        }
+        browser.noConsoleErrors();
+    }
 }
