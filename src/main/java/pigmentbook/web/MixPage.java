@@ -40,6 +40,7 @@ import pigmentbook.sheet.SheetWriters;
 /** A mix: one figure leads, all others follow while somebody types. */
 public final class MixPage {
 
+    private static final double USUAL_LOOK_MM = 6;
     private static final String STANDING = "standing-";
 
     private MixPage() {}
@@ -142,6 +143,8 @@ public final class MixPage {
         values.put("problemAt", problemAt);
         Looks.Change look = lookChange(book, tints, mix, was);
         values.put("look", look);
+        Double deep = depthMm(mix);
+        values.put("lookMm", deep == null ? USUAL_LOOK_MM : Math.max(0.5, Math.rint(deep * 2) / 2));
         values.put("lookQuery", Looks.queryOf(book, tints, mix == null ? revision : mix.revision()));
         values.put("problem", problem);
         values.put("volume", form.volume());
@@ -182,8 +185,7 @@ public final class MixPage {
     /** How the look changes between the depth it was poured or read at and the new one; null where nobody knows. */
     private static Looks.@Nullable Change lookChange(
             Book book, LiveTints tints, @Nullable Mix mix, @Nullable Pour was) {
-        Double will =
-                mix == null ? null : mix.layers().get(mix.layers().size() - 1).toMm();
+        Double will = depthMm(mix);
         Double before = was == null ? null : WasAndWill.depthMm(was);
         if (before == null && mix != null && mix.look() != null) {
             before = mix.look().depthMm();
@@ -191,6 +193,10 @@ public final class MixPage {
         return mix == null || will == null || before == null
                 ? null
                 : Looks.change(book, tints, mix.revision(), before, will, ground(mix));
+    }
+
+    private static @Nullable Double depthMm(@Nullable Mix mix) {
+        return mix == null ? null : mix.layers().get(mix.layers().size() - 1).toMm();
     }
 
     /** What lay behind when the colour was read, where the book has its reading; else white. */

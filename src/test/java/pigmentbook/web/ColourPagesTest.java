@@ -54,7 +54,8 @@ class ColourPagesTest extends ServedCopy {
         assertThat(page).contains("worked out, 6 mm over white, #").contains("worked out, 25 mm over black, #");
         assertThat(served.get("/recipes/ember/mix?lead=mold&mold=lamp-panel-large")
                         .body())
-                .contains("keeps the look");
+                .contains("keeps the look")
+                .contains("value=\"48.0\""); // the depth that is slid begins at the mold's
     }
 
     @Test
