@@ -160,31 +160,13 @@ public final class Looks {
         }
     }
 
-    /**
-     * Returns, by recipe, the looks of the colours in a list that nobody has read yet. A list waits for no fit: before
-     * the first one is done there are none.
-     */
-    static Map<String, Chip> ofUnread(Book book, LiveTints live, List<ColourCards.Card> cards) {
-        List<ColourCards.Card> unread =
-                cards.stream().filter(card -> card.readings().isEmpty()).toList();
-        Tints tints = unread.isEmpty() ? null : live.ready(book);
-        if (tints == null) {
-            return Map.of();
+    /** Returns how a revision looks at 6 mm over white; null where a pigment of it has no reading. */
+    static @Nullable Chip listed(Book book, Tints tints, Recipe.Revision revision) {
+        try {
+            return chip(tints, Loadings.of(book, revision), revision.resinId(), LIST_MM, BACKINGS.get(0));
+        } catch (TintRefusedException e) {
+            return null;
         }
-        Map<String, Chip> looks = new HashMap<>();
-        for (ColourCards.Card card : unread) {
-            Recipe recipe = book.recipes().get(card.id());
-            try {
-                if (recipe != null) {
-                    Recipe.Revision revision = recipe.current();
-                    List<Loading> loadings = Loadings.of(book, revision);
-                    looks.put(card.id(), chip(tints, loadings, revision.resinId(), LIST_MM, BACKINGS.get(0)));
-                }
-            } catch (TintRefusedException e) {
-                // A pigment that nobody has read: neither has the colour a look.
-            }
-        }
-        return looks;
     }
 
     static List<Over> answer(Tints tints, List<Loading> loadings, String resin) {

@@ -69,18 +69,19 @@ public final class RecipesPage {
 
     static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock) {
         Kept kept = new Kept();
+        UnreadLooks unread = new UnreadLooks(tints);
         config.routes.get("/recipes", context -> {
             Opened opened = book.now();
             Pages.show(
                     context,
                     "recipes.jte",
-                    values(opened, kept.of(opened.book(), LocalDate.now(clock)), tints, Asked.of(context)));
+                    values(opened, kept.of(opened.book(), LocalDate.now(clock)), unread, Asked.of(context)));
         });
         // With thousands of recipes the cards take a second to make, so they are begun before the first visitor asks.
         book.whenOpened(opened -> kept.of(opened.book(), LocalDate.now(clock)));
     }
 
-    private static Map<String, Object> values(Opened opened, ColourCards all, LiveTints tints, Asked asked) {
+    private static Map<String, Object> values(Opened opened, ColourCards all, UnreadLooks unread, Asked asked) {
         Book book = opened.book();
         Lab near = null;
         String wrong = "";
@@ -93,7 +94,7 @@ public final class RecipesPage {
         Map<String, Object> values = new HashMap<>();
         List<Card> cards = found.subList(0, Math.min(asked.show(), found.size()));
         values.put("cards", cards);
-        values.put("workedOut", Looks.ofUnread(book, tints, cards));
+        values.put("workedOut", unread.of(book, cards));
         values.put("found", found.size());
         values.put("all", all.inSight());
         values.put("more", found.size() > asked.show() ? asked.show() + AT_ONCE : 0);

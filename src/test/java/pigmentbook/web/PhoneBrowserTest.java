@@ -228,6 +228,26 @@ class PhoneBrowserTest extends CopiedBookInBrowser {
     }
 
     @Test
+    void whatARecipeWillLookLikeInEachDepthIsFoldedOnAPhoneAndOpenElsewhere() {
+        browser.go(served.url() + "recipes/ember", PHONE);
+        assertThat(open("fold-wedge")).isFalse();
+        click(".jumps a[href='#h-worked']");
+        assertThat(open("fold-wedge")).isTrue();
+        assertThat(browser.count("#fold-wedge table")).isEqualTo(2);
+        // What is typed in the formula changes it, and does not fold it again.
+        click("td[data-field='percent-amber-paste']");
+        browser.keys("2", Keys.ENTER);
+        browser.waitFor("the change is told", () -> browser.text("#part-save").contains("1.2 % → 2 %"));
+        assertThat(open("fold-wedge")).isTrue();
+        browser.accessible();
+        click("#fold-wedge > summary");
+        browser.script("dispatchEvent(new Event('beforeprint'))");
+        assertThat(open("fold-wedge")).as("on paper").isTrue();
+        browser.go(served.url() + "recipes/honey-lamp", 1440);
+        assertThat(open("fold-wedge")).as("where there is room").isTrue();
+    }
+
+    @Test
     void eachPartOfARecipeIsOnePressAway() {
         browser.go(served.url() + "recipes/ember", PHONE);
         assertThat(browser.text(".jumps")).isEqualTo("Read\nWorked out\nFormula\nPours");
