@@ -19,8 +19,8 @@ final class HtmlWriter {
 
     private HtmlWriter() {}
 
-    static void write(MixSheet sheet, OutputStream out) throws IOException {
-        Grid grid = sheet.page();
+    /** Writes sheets of one paper, at least one, each on pages of its own. */
+    static void write(List<MixSheet> sheets, OutputStream out) throws IOException {
         Xml html = new Xml();
         html.raw("<!DOCTYPE html>\n").open("html").attr("lang", "en");
         html.open("head").open("meta").attr("charset", "utf-8").close();
@@ -28,9 +28,23 @@ final class HtmlWriter {
                 .attr("name", "viewport")
                 .attr("content", "width=device-width, initial-scale=1")
                 .close();
-        html.open("title").text(grid.foot()).closeLong();
-        html.open("style").raw(css(sheet)).close().close();
-        html.open("body").open("main").open("table");
+        html.open("title").text(sheets.get(0).page().foot()).closeLong();
+        html.open("style").raw(css(sheets)).close().close();
+        html.open("body");
+        for (int i = 0; i < sheets.size(); i++) {
+            sheet(html, sheets.get(i).page(), name(i));
+        }
+        html.close().close().raw("\n");
+        html.moveTo(out);
+    }
+
+    /** Returns the name of a sheet in the style sheet. */
+    private static String name(int sheet) {
+        return "sheet-" + (sheet + 1);
+    }
+
+    private static void sheet(Xml html, Grid grid, String name) {
+        html.open("main").attr("class", name).open("table");
         html.open("colgroup");
         for (double width : grid.columnsMm()) {
             html.open("col")
@@ -46,8 +60,7 @@ final class HtmlWriter {
         }
         html.close();
         html.open("footer").text(grid.foot()).closeLong();
-        html.close().close().close().raw("\n");
-        html.moveTo(out);
+        html.close();
     }
 
     private static void row(Xml html, Grid.Row row, Grid grid, int[] coveredDown) {
@@ -129,15 +142,11 @@ final class HtmlWriter {
         return style.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    private static String css(MixSheet sheet) {
-        Paper paper = sheet.info().paper();
-        double room = paper.roomPt() * SLACK;
-        double zoom =
-                sheet.page().onePage() ? Math.min(FULL, room / sheet.page().heightPt()) : FULL;
+    private static String css(List<MixSheet> sheets) {
+        Paper paper = sheets.get(0).info().paper();
         StringBuilder css = new StringBuilder("""
 
                 @page { size: %PAPER% portrait; margin: %TOP%mm %SIDE%mm %BOTTOM%mm;
-                  @bottom-left { content: "%FOOT%"; font: 8pt Arial, sans-serif; }
                   @bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8pt Arial, sans-serif; } }
                 * { box-sizing: border-box; }
                 html { color-scheme: light; background: #fff; color: #000; -webkit-text-size-adjust: 100%; }
@@ -147,19 +156,29 @@ final class HtmlWriter {
                 h1, h2 { font: inherit; margin: 0; }
                 td, th { text-align: start; padding: 0 1.2mm; line-height: 1.18; overflow-wrap: anywhere; white-space: pre-line; unicode-bidi: isolate; }
                 footer { font: 8pt Arial, sans-serif; padding-top: 2mm; }
-                @media print { main { margin: 0 auto; padding: 0; zoom: %ZOOM%; } footer { display: none; }
+                @media print { main { margin: 0 auto; padding: 0; } main + main { break-before: page; } footer { display: none; }
                   .page { break-before: page; } tr { break-inside: avoid; } td { print-color-adjust: exact; -webkit-print-color-adjust: exact; } }
                 """.replace("%PAPER%", paper.cssName())
                 .replace("%TOP%", Numbers.plain(Paper.TOP_MM))
                 .replace("%SIDE%", Numbers.plain(Paper.SIDE_MM))
                 .replace("%BOTTOM%", Numbers.plain(Paper.BOTTOM_MM))
-                .replace("%FOOT%", cssText(sheet.page().foot()))
-                .replace("%WIDTH%", Numbers.plain(widthMm(sheet.page())))
-                .replace("%ZOOM%", Numbers.fixed(zoom, 3)));
+                .replace("%WIDTH%", Numbers.plain(widthMm(sheets.get(0).page()))));
+        for (int i = 0; i < sheets.size(); i++) {
+            css.append("""
+                    @page %NAME% { @bottom-left { content: "%FOOT%"; font: 8pt Arial, sans-serif; } }
+                    .%NAME% { page: %NAME%; } @media print { .%NAME% { zoom: %ZOOM%; } }
+                    """.replace("%NAME%", name(i))
+                    .replace("%FOOT%", cssText(sheets.get(i).page().foot()))
+                    .replace("%ZOOM%", Numbers.fixed(zoom(sheets.get(i).page(), paper), 3)));
+        }
         for (Style style : Style.values()) {
             rule(css, style);
         }
         return css.toString();
+    }
+
+    private static double zoom(Grid page, Paper paper) {
+        return page.onePage() ? Math.min(FULL, paper.roomPt() * SLACK / page.heightPt()) : FULL;
     }
 
     /**

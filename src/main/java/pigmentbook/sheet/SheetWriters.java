@@ -2,6 +2,7 @@ package pigmentbook.sheet;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.List;
 
 /** Writes a mix sheet in any of its formats. */
 public final class SheetWriters {
@@ -65,8 +66,20 @@ public final class SheetWriters {
             case XLSX -> XlsxWriter.write(sheet, out);
             case ODS -> OdsWriter.write(sheet, out);
             case CSV -> CsvWriter.write(sheet, out);
-            case HTML -> HtmlWriter.write(sheet, out);
+            case HTML -> HtmlWriter.write(List.of(sheet), out);
         }
+        out.flush();
+    }
+
+    /**
+     * Writes sheets as one page for the screen and for paper, each beginning a new sheet of paper.
+     *
+     * @param sheets the sheets, at least one, all on the same paper
+     * @param out where to; it is flushed and left open
+     * @throws IOException if it can't be written
+     */
+    public static void writePages(List<MixSheet> sheets, OutputStream out) throws IOException {
+        HtmlWriter.write(sheets, out);
         out.flush();
     }
 }

@@ -2,11 +2,8 @@ package pigmentbook.web;
 
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.LocalDateTime;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -31,11 +28,6 @@ import pigmentbook.mix.MixRefusedException;
 import pigmentbook.mix.Mixer;
 import pigmentbook.mix.WasAndWill;
 import pigmentbook.mix.Workings;
-import pigmentbook.sheet.MixSheet;
-import pigmentbook.sheet.Paper;
-import pigmentbook.sheet.SheetIds;
-import pigmentbook.sheet.SheetInfo;
-import pigmentbook.sheet.SheetWriters;
 
 /** A mix: one figure leads, all others follow while somebody types. */
 public final class MixPage {
@@ -63,6 +55,9 @@ public final class MixPage {
     /** One caution. */
     public record CautionView(String kind, String word, String text, String basis) {}
 
+    /** One of a recipe of sample chips. */
+    public record Chip(int number, String percents, boolean current) {}
+
     /** A choice of mold. */
     public record MoldChoice(String id, String name, boolean chosen) {}
 
@@ -70,14 +65,7 @@ public final class MixPage {
         config.routes.get(
                 "/recipes/{id}/mix",
                 context -> show(context, book.now().book(), tints, clock, context.pathParam("id")));
-        addSheetsTo(config, book, clock);
-    }
-
-    /** Adds the sheets, which a helper's phone may see too. */
-    static void addSheetsTo(JavalinConfig config, LiveBook book, Clock clock) {
-        config.routes.get(
-                "/recipes/{id}/sheet/{format}",
-                context -> sheet(context, book.now().book(), clock, context.pathParam("id")));
+        MixSheets.addTo(config, book, clock);
     }
 
     /** Returns the pour that is to be made again, or null where none is named. */
@@ -121,9 +109,11 @@ public final class MixPage {
         String query = context.queryString() == null ? "" : context.queryString();
         values.put("query", query);
         values.put("queryAsWritten", query.replaceAll("(^|&)as=[^&]*", ""));
+        values.put("queryOfAll", "&" + query.replaceAll("(^|&)revision=[^&]*", ""));
         values.put("pour", again == null ? "" : again.id());
         values.put("pourDay", again == null || again.started() == null ? "" : Figures.day(again.started()));
         values.put("molds", molds(book, form.mold()));
+        values.put("chips", recipe.tags().contains(ColourCards.CHIPS) ? chips(recipe, revision) : List.of());
         values.put("as", asWeighed(context) ? "weighed" : "written");
         Mix mix = null;
         String problem = "";
@@ -156,6 +146,17 @@ public final class MixPage {
         Pages.show(context, "mix.jte", values);
     }
 
+    private static List<Chip> chips(Recipe recipe, Recipe.Revision current) {
+        return recipe.revisions().stream()
+                .map(each -> new Chip(
+                        each.number(),
+                        each.pigments().stream()
+                                .map(loading -> loading.percent().written())
+                                .collect(Collectors.joining(", ")),
+                        each.number() == current.number()))
+                .toList();
+    }
+
     private static boolean asWeighed(Context context) {
         return "weighed".equals(context.queryParam("as"));
     }
@@ -171,9 +172,14 @@ public final class MixPage {
 
     /** Works the mix out that the page's address asks for. */
     static Mix mix(Context context, Book book, Clock clock, Recipe recipe) {
+        return mix(context, book, clock, recipe, revision(context, recipe, asked(context, book, recipe)));
+    }
+
+    /** Works the mix out that the page's address asks for, of a revision. */
+    static Mix mix(Context context, Book book, Clock clock, Recipe recipe, Recipe.Revision revision) {
         Pour pour = asked(context, book, recipe);
         MixForm form = MixForm.of(context, book, usualMold(book, pour == null ? last(book, recipe) : pour));
-        return mix(context, book, recipe, revision(context, recipe, pour), form.request(LocalDate.now(clock)));
+        return mix(context, book, recipe, revision, form.request(LocalDate.now(clock)));
     }
 
     private static String usualMold(Book book, @Nullable Pour was) {
@@ -457,32 +463,6 @@ public final class MixPage {
             case WARN -> "Beware.";
             case NOTE -> "Note.";
         };
-    }
-
-    private static void sheet(Context context, Book book, Clock clock, String id) throws IOException {
-        Recipe recipe = RecipePage.recipe(book, id);
-        SheetWriters.Format format;
-        try {
-            format = SheetWriters.Format.valueOf(context.pathParam("format").toUpperCase(Locale.ROOT));
-        } catch (IllegalArgumentException e) {
-            throw new NotThereException("A sheet comes as xlsx, ods, csv or html.");
-        }
-        Mix mix = mix(context, book, clock, recipe);
-        SheetInfo info = new SheetInfo(
-                SheetIds.next(clock, recipe.id()), LocalDateTime.now(clock).withNano(0), "", Paper.A4);
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        SheetWriters.write(format, MixSheet.of(mix, info), out);
-        context.contentType(format.mediaType());
-        if (format == SheetWriters.Format.HTML) {
-            context.header(
-                    "Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'");
-        } else {
-            String mold = mix.mold() == null ? "mix" : mix.mold().id();
-            context.header(
-                    "Content-Disposition",
-                    "attachment; filename=\"" + recipe.id() + "-" + mold + "." + format.extension() + "\"");
-        }
-        context.result(out.toByteArray());
     }
 
     /** Returns the value of a step of the working, with its unit. */

@@ -63,7 +63,7 @@ public final class WebServer implements AutoCloseable {
             config.routes.get("/", context -> context.redirect("/bench"));
             config.routes.get("/bench", context -> PourPage.list(context, book, clock, own));
             BenchPage.addForHelpersTo(config, book, clock);
-            MixPage.addSheetsTo(config, book, clock);
+            MixSheets.addTo(config, book, clock);
             Refusals.addTo(config);
         });
         Javalin javalin = Javalin.create(config -> configure(config, port, guard, book, clock, sharing));

@@ -151,6 +151,14 @@ class ColourPagesTest extends ServedCopy {
         assertThat(served.get("/tints/no-such").statusCode()).isEqualTo(404);
         assertThat(served.post("/tints/gold-mica/chips", "").body())
                 .isEqualTo("/recipes/chips-gold-mica/mix?lead=total&total=40+g&revision=1");
+        String mix = served.get("/recipes/chips-gold-mica/mix?lead=total&total=40+g&revision=1")
+                .body();
+        assertThat(mix).contains("/recipes/chips-gold-mica/mix?revision=2&amp;lead=total&amp;total=40+g");
+        String sheets = served.get("/recipes/chips-gold-mica/chips?lead=total&total=40+g")
+                .body();
+        assertThat(sheets.split("<main", -1)).hasSize(4 + 1);
+        assertThat(sheets).contains("revision 1", "revision 4");
+        assertThat(served.get("/recipes/ember/chips").body()).contains("Ember is no recipe of sample chips.");
     }
 
     @Test
