@@ -1,5 +1,8 @@
 package pigmentbook.tint;
 
+import java.util.ArrayList;
+import java.util.List;
+import pigmentbook.book.Backing;
 import pigmentbook.colour.Xyz;
 
 /**
@@ -17,6 +20,7 @@ final class NextReadings {
     private static final double LEAST_SCATTER = 0.25;
 
     private final Tints tints;
+    private final Uncertain unknowns;
     private final int resin;
     private final double variance;
     private final double[][] backings = new double[BACKINGS.length][];
@@ -26,46 +30,88 @@ final class NextReadings {
      *
      * @param next the chip
      * @param spreadDe00 the mean spread over all the chips asked about, as it is now
+     * @param thenDe00 the same once that chip is read
      */
-    record Best(NextReading next, double spreadDe00) {}
+    record Best(NextReading next, double spreadDe00, double thenDe00) {}
 
-    NextReadings(Tints tints, Samples samples, Spread spread) {
+    /** A chip that may be poured. */
+    private record Chip(NextReading asked, Tints.Foreseen look) {}
+
+    NextReadings(Tints tints, Spread spread) {
         this.tints = tints;
-        resin = samples.usualResin();
+        unknowns = spread.unknowns;
+        resin = tints.samples().usualResin();
         double scatter = Math.max(LEAST_SCATTER, spread.scatter.inDe00());
         variance = scatter * scatter;
         for (int b = 0; b < BACKINGS.length; b++) {
-            backings[b] = Bands.reflectance(Xyz.of(tints.labOf(new pigmentbook.book.Backing(BACKINGS[b], null))));
+            backings[b] = Bands.reflectance(Xyz.of(tints.labOf(new Backing(BACKINGS[b], null))));
         }
     }
 
     Best of(int row, double topPercent) {
-        NextReading best = new NextReading(topPercent, DEPTHS_MM[0], BACKINGS[0]);
+        List<Chip> chips = chips(row, topPercent);
+        Chip best = chips.get(0);
         double most = -1;
-        double sum = 0;
+        for (Chip each : chips) {
+            double gain = determinant(withReading(each));
+            if (gain > most) {
+                most = gain;
+                best = each;
+            }
+        }
+        double now = 0;
+        double then = 0;
+        for (Chip each : chips) {
+            now += Spread.bound(each.look.variances);
+            then += Spread.bound(after(each, best));
+        }
+        return new Best(best.asked, now / chips.size(), then / chips.size());
+    }
+
+    private List<Chip> chips(int row, double topPercent) {
+        List<Chip> chips = new ArrayList<>();
         for (double part : OF_TOP) {
             Tints.Mix mix = new Tints.Mix(new int[] {resin, row}, new double[] {1, part * topPercent});
             for (double depth : DEPTHS_MM) {
                 for (int b = 0; b < BACKINGS.length; b++) {
-                    double gain = gain(mix, depth, backings[b]);
-                    sum += tints.look(mix, depth, backings[b]).spreadDe00();
-                    if (gain > most) {
-                        most = gain;
-                        best = new NextReading(part * topPercent, depth, BACKINGS[b]);
-                    }
+                    chips.add(new Chip(
+                            new NextReading(part * topPercent, depth, BACKINGS[b]),
+                            tints.foresee(mix, depth, backings[b])));
                 }
             }
         }
-        return new Best(best, sum / (OF_TOP.length * DEPTHS_MM.length * BACKINGS.length));
+        return chips;
     }
 
-    /** The logarithm's argument; it grows as the logarithm does. */
-    private double gain(Tints.Mix mix, double depth, double[] backing) {
-        double[] v = new double[9];
-        tints.addUnknowns(v, mix, depth, backing);
+    /** Returns V/s² + I of a chip. */
+    private double[] withReading(Chip chip) {
+        double[] v = unknowns.between(chip.look.leaning, chip.look.leaning);
         for (int i = 0; i < 9; i++) {
             v[i] = v[i] / variance + (i % 4 == 0 ? 1 : 0);
         }
+        return v;
+    }
+
+    /** Returns a chip's variances once another one is read: what the two vary together is told then. */
+    private double[] after(Chip chip, Chip read) {
+        double[] together = unknowns.between(chip.look.leaning, read.look.leaning);
+        double[] v = withReading(read);
+        double[] after = chip.look.variances.clone();
+        for (int r = 0; r < 3; r++) {
+            double[] told = Dense.solve(
+                    new double[][] {{v[0], v[1], v[2]}, {v[3], v[4], v[5]}, {v[6], v[7], v[8]}},
+                    new double[] {together[3 * r], together[3 * r + 1], together[3 * r + 2]});
+            for (int q = 0; q < 3; q++) {
+                for (int c = 0; c < 3; c++) {
+                    after[3 * r + q] -= told[c] * together[3 * q + c] / variance;
+                }
+            }
+        }
+        return after;
+    }
+
+    /** It grows as its logarithm does. */
+    private static double determinant(double[] v) {
         return v[0] * (v[4] * v[8] - v[5] * v[7])
                 - v[1] * (v[3] * v[8] - v[5] * v[6])
                 + v[2] * (v[3] * v[7] - v[4] * v[6]);

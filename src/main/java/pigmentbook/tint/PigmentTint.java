@@ -11,6 +11,7 @@ import java.util.List;
  * @param worstDe00 the largest of them
  * @param spreadDe00 the mean spread of looks at it alone, over weak to strong, thin and thick, white and black
  * @param next the chip to read next
+ * @param thenDe00 the mean spread once that chip is read
  * @param k absorption in eight bands from 400 to 700 nm, 1/(percent mm)
  * @param s scattering in the same bands, 1/(percent mm)
  */
@@ -21,5 +22,6 @@ public record PigmentTint(
         double worstDe00,
         double spreadDe00,
         NextReading next,
+        double thenDe00,
         List<Double> k,
         List<Double> s) {}

@@ -149,8 +149,8 @@ final class Spread {
         for (int m = 0; m < mixes.length; m++) {
             int i = mixes[m];
             double[][] slopes = normal.slopesOf(i);
-            double[] variances = new double[9];
-            unknowns.addTo(variances, samples.row[i], samples.loading[i], slopes);
+            Uncertain.Leaning leaning = unknowns.leaning(samples.row[i], samples.loading[i], slopes);
+            double[] variances = unknowns.between(leaning, leaning);
             double leverage = samples.weight[i] * trace(variances) / (3 * s * s);
             double left = Math.max(LEAST_LEFT, 1 - leverage);
             unread[m] = distances[i] / left;

@@ -222,7 +222,29 @@ public final class Tints {
         return new Mix(samples.rowsOf(resinId, list), Samples.loadingsOf(list));
     }
 
+    /** A look with all that is known of how far off it may be. */
+    static final class Foreseen {
+        final Lab lab;
+
+        /** Variances and covariances of the parts of ΔE00, 3 × 3. */
+        final double[] variances;
+
+        /** What of them comes from the unknowns. */
+        final Uncertain.Leaning leaning;
+
+        private Foreseen(Lab lab, double[] variances, Uncertain.Leaning leaning) {
+            this.lab = lab;
+            this.variances = variances;
+            this.leaning = leaning;
+        }
+    }
+
     Look look(Mix mix, double depthMm, double[] backing) {
+        Foreseen foreseen = foresee(mix, depthMm, backing);
+        return new Look(foreseen.lab, Spread.bound(foreseen.variances));
+    }
+
+    Foreseen foresee(Mix mix, double depthMm, double[] backing) {
         Mixed mixed = new Mixed();
         mixed.of(exp, mix.rows, mix.loadings);
         Optics optics = new Optics();
@@ -233,11 +255,11 @@ public final class Tints {
                 optics.lab[0] + carried.lab[0], optics.lab[1] + carried.lab[1], optics.lab[2] + carried.lab[2]);
         double[][] slopes = new double[3][U + Common.COUNT];
         Normal.weighted(Ciede2000.metric(lab), optics, common, slopes);
-        double[] variances = new double[9];
-        spread.unknowns.addTo(variances, mix.rows, mix.loadings, slopes);
+        Uncertain.Leaning leaning = spread.unknowns.leaning(mix.rows, mix.loadings, slopes);
+        double[] variances = spread.unknowns.between(leaning, leaning);
         Company.addTo(variances, spread.inCompany * (1 - carried.told), exp, mix.rows, mix.loadings, slopes);
         addOff(variances, mix, carried.told, Ciede2000.metric(lab));
-        return new Look(lab, Spread.bound(variances));
+        return new Foreseen(lab, variances, leaning);
     }
 
     /** Adds the variance of a fresh reading that is not the unknowns' own: scatter, and where the theory fails. */
@@ -270,7 +292,7 @@ public final class Tints {
 
     /** Returns what is known of each pigment that has a reading, by id. */
     public List<PigmentTint> pigments() {
-        NextReadings next = new NextReadings(this, samples, spread);
+        NextReadings next = new NextReadings(this, spread);
         List<PigmentTint> pigments = new ArrayList<>();
         samples.pigmentRows.forEach((id, row) -> {
             double[] own = samples.with(row)
@@ -286,10 +308,31 @@ public final class Tints {
                     own[own.length - 1],
                     best.spreadDe00(),
                     best.next(),
+                    best.thenDe00(),
                     values(row * U),
                     values(row * U + U / 2)));
         });
         return pigments;
+    }
+
+    /** Returns the readings of a pigment, alone and in mixes, in the order of pours and readings. */
+    public List<Learnt> learntOf(String pigmentId) {
+        List<Learnt> learnt = new ArrayList<>();
+        for (int i = 0; i < read.readings().size(); i++) {
+            BookReadings.Sample each = read.readings().get(i);
+            if (each.loadings().stream().anyMatch(loading -> loading.pigmentId().equals(pigmentId))) {
+                Lab workedOut = look(mix(each.loadings(), each.resinId()), each.depthMm(), samples.backing[i])
+                        .lab();
+                learnt.add(new Learnt(
+                        each.pourId(),
+                        each.index(),
+                        each.loadings(),
+                        each.lab(),
+                        workedOut,
+                        Ciede2000.between(each.lab(), workedOut)));
+            }
+        }
+        return learnt;
     }
 
     private List<Double> values(int from) {
@@ -326,18 +369,6 @@ public final class Tints {
                     && each.percent() > pigment.topLoading().percent() * LAST_BITS;
         }
         return above || sum > sumMost(resinId) * LAST_BITS;
-    }
-
-    /** Adds the variances of a look that come from the unknowns alone. */
-    void addUnknowns(double[] variances, Mix mix, double depthMm, double[] backing) {
-        Mixed mixed = new Mixed();
-        mixed.of(exp, mix.rows, mix.loadings);
-        Optics optics = new Optics();
-        Common common = Common.of(exp);
-        optics.lookWithSlopes(mixed.k, mixed.s, depthMm, backing, common);
-        double[][] slopes = new double[3][U + Common.COUNT];
-        Normal.weighted(Ciede2000.metric(optics.asLab()), optics, common, slopes);
-        spread.unknowns.addTo(variances, mix.rows, mix.loadings, slopes);
     }
 
     /** Returns what the readings near a look add to L*, a*, b*. */

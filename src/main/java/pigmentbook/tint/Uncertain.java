@@ -16,49 +16,66 @@ final class Uncertain {
         this.exp = exp;
     }
 
+    /** Which unknowns a look leans on, and how much. */
+    static final class Leaning {
+        private final int[] at;
+        private final double[][] by;
+
+        private Leaning(int[] at, double[][] by) {
+            this.at = at;
+            this.by = by;
+        }
+    }
+
     /**
-     * Adds what that does to a look.
+     * Returns how a look leans on the unknowns.
      *
-     * @param to takes 3 × 3 variances and covariances
      * @param rows the mix's rows
      * @param slopes three rows of slopes by the mix's K, S, and the common unknowns, in parts of ΔE00
      */
-    void addTo(double[] to, int[] rows, double[] loadings, double[][] slopes) {
+    Leaning leaning(int[] rows, double[] loadings, double[][] slopes) {
         int n = rows.length * U + Common.COUNT;
         int[] at = new int[n];
-        double[][] own = new double[3][n];
+        double[][] by = new double[3][n];
         for (int p = 0; p < rows.length; p++) {
             for (int u = 0; u < U; u++) {
                 int unknown = rows[p] * U + u;
                 at[p * U + u] = unknown;
                 double factor = loadings[p] * exp[unknown];
                 for (int r = 0; r < 3; r++) {
-                    own[r][p * U + u] = factor * slopes[r][u];
+                    by[r][p * U + u] = factor * slopes[r][u];
                 }
             }
         }
         for (int g = 0; g < Common.COUNT; g++) {
             at[n - Common.COUNT + g] = covariance.length - Common.COUNT + g;
             for (int r = 0; r < 3; r++) {
-                own[r][n - Common.COUNT + g] = slopes[r][U + g];
+                by[r][n - Common.COUNT + g] = slopes[r][U + g];
             }
         }
-        for (int i = 0; i < n; i++) {
-            double[] line = covariance[at[i]];
+        return new Leaning(at, by);
+    }
+
+    /** Returns how the parts of two looks vary together, 3 × 3; of a look with itself, its own variances. */
+    double[] between(Leaning one, Leaning other) {
+        double[] between = new double[9];
+        for (int i = 0; i < one.at.length; i++) {
+            double[] line = covariance[one.at[i]];
             double s0 = 0;
             double s1 = 0;
             double s2 = 0;
-            for (int j = 0; j < n; j++) {
-                double c = line[at[j]];
-                s0 += c * own[0][j];
-                s1 += c * own[1][j];
-                s2 += c * own[2][j];
+            for (int j = 0; j < other.at.length; j++) {
+                double c = line[other.at[j]];
+                s0 += c * other.by[0][j];
+                s1 += c * other.by[1][j];
+                s2 += c * other.by[2][j];
             }
             for (int r = 0; r < 3; r++) {
-                to[3 * r] += own[r][i] * s0;
-                to[3 * r + 1] += own[r][i] * s1;
-                to[3 * r + 2] += own[r][i] * s2;
+                between[3 * r] += one.by[r][i] * s0;
+                between[3 * r + 1] += one.by[r][i] * s1;
+                between[3 * r + 2] += one.by[r][i] * s2;
             }
         }
+        return between;
     }
 }

@@ -6,17 +6,20 @@ import io.javalin.http.Context;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import pigmentbook.book.Backing;
 import pigmentbook.book.Book;
+import pigmentbook.book.Item;
 import pigmentbook.book.Pigment;
 import pigmentbook.book.Pour;
 import pigmentbook.book.Recipe;
-import pigmentbook.colour.Ciede2000;
 import pigmentbook.colour.Srgb;
 import pigmentbook.quantity.Numbers;
 import pigmentbook.store.BookUnavailableException;
@@ -25,13 +28,10 @@ import pigmentbook.store.Kind;
 import pigmentbook.store.RecipeRecords;
 import pigmentbook.store.SaveFailedException;
 import pigmentbook.tint.Contradiction;
+import pigmentbook.tint.Learnt;
 import pigmentbook.tint.Limits;
-import pigmentbook.tint.Loading;
-import pigmentbook.tint.Loadings;
-import pigmentbook.tint.Look;
 import pigmentbook.tint.PigmentTint;
 import pigmentbook.tint.SetAside;
-import pigmentbook.tint.TintRefusedException;
 import pigmentbook.tint.Tints;
 
 /**
@@ -56,6 +56,9 @@ public final class TintsPage {
     /** A chip of the ladder: read on the left, worked out on the right. */
     public record Rung(String percent, String about, String read, String guess, String away, String pour) {}
 
+    /** What a recipe with other pigments beside it tells: how many readings, and how far off they are. */
+    public record InMixes(String recipe, String name, int readings, String median, String worst) {}
+
     /** A bar of what it does to light. */
     public record Bar(String band, double x, double takes, double throwsBack) {}
 
@@ -72,7 +75,17 @@ public final class TintsPage {
         config.routes.get("/tints", context -> show(context, book.now().book(), tints, null));
         config.routes.get("/tints/{id}", context -> show(context, book.now().book(), tints, context.pathParam("id")));
         config.routes.post(
-                "/tints/{id}/chips", context -> Acts.done(context, () -> chips(context, book, LocalDate.now(clock))));
+                "/tints/{id}/chips",
+                context -> Acts.done(
+                        context,
+                        () -> "/recipes/" + chips(context, book, LocalDate.now(clock))
+                                + "/mix?lead=total&total=40+g&revision=1"));
+        config.routes.post(
+                "/tints/{id}/chip-sheets",
+                context -> Acts.done(
+                        context,
+                        () -> "/recipes/" + chips(context, book, LocalDate.now(clock))
+                                + "/chips?lead=total&total=40+g"));
     }
 
     private static void show(Context context, Book book, LiveTints live, @Nullable String asked) {
@@ -154,7 +167,12 @@ public final class TintsPage {
         values.put("median", tint == null ? "" : Numbers.fixed(tint.medianDe00(), 1));
         values.put("worst", tint == null ? "" : Numbers.fixed(tint.worstDe00(), 1));
         values.put("spread", tint == null ? "" : Numbers.fixed(tint.spreadDe00(), 1));
-        values.put("ladder", tint == null ? List.of() : ladder(book, tints, tint.id()));
+        List<Learnt> learnt = tint == null ? List.of() : tints.learntOf(tint.id());
+        values.put("ladder", ladder(book, learnt));
+        values.put("mixes", inMixes(book, learnt));
+        values.put("lots", tint == null ? "" : lots(book, learnt, tint.id()));
+        values.put("readings", learnt.size());
+        values.put("then", tint == null ? "" : Numbers.fixed(tint.thenDe00(), 1));
         values.put("bars", tint == null ? List.of() : bars(tint));
         values.put("words", tint == null ? "" : words(tint));
         values.put(
@@ -166,45 +184,66 @@ public final class TintsPage {
                                 + tint.next().backing());
     }
 
-    /** The readings of pours with this pigment alone, weak to strong; each beside what is worked out for it. */
-    private static List<Rung> ladder(Book book, Tints tints, String pigment) {
-        record Found(double percent, Rung rung) {}
-        List<Found> found = new ArrayList<>();
-        for (Pour pour : book.pours().values()) {
-            List<Loading> loadings;
-            try {
-                loadings = Loadings.of(book, pour);
-            } catch (TintRefusedException e) {
-                continue;
-            }
-            if (loadings.size() != 1 || !loadings.get(0).pigmentId().equals(pigment)) {
-                continue;
-            }
-            String resin = book.recipes().containsKey(pour.recipeId())
-                    ? java.util.Objects.requireNonNull(book.recipes().get(pour.recipeId()))
-                            .current()
-                            .resinId()
-                    : "";
-            for (Pour.Reading reading : pour.readings()) {
-                Backing backing = reading.backing();
-                if (reading.depth() == null || backing == null || reading.glossIncluded()) {
-                    continue;
-                }
-                Look look = tints.look(loadings, resin, reading.depth().mm(), backing);
-                double percent = loadings.get(0).percent();
-                found.add(new Found(
-                        percent,
-                        new Rung(
-                                Figures.plain(percent, 3) + " %",
-                                reading.depth().written() + " " + Figures.backing(backing),
-                                Srgb.hex(reading.lab()),
-                                Srgb.hex(look.lab()),
-                                Numbers.fixed(Ciede2000.between(reading.lab(), look.lab()), 1),
-                                pour.id())));
+    /** The readings of this pigment alone, weak to strong; each beside what is worked out for it. */
+    private static List<Rung> ladder(Book book, List<Learnt> learnt) {
+        return learnt.stream()
+                .filter(each -> each.loadings().size() == 1)
+                .sorted(Comparator.comparingDouble(
+                        each -> each.loadings().get(0).percent()))
+                .map(each -> new Rung(
+                        Figures.plain(each.loadings().get(0).percent(), 3) + " %",
+                        Figures.where(reading(book, each)),
+                        Srgb.hex(each.read()),
+                        Srgb.hex(each.workedOut()),
+                        Numbers.fixed(each.deltaE00(), 1),
+                        each.pourId()))
+                .toList();
+    }
+
+    private static Pour.Reading reading(Book book, Learnt learnt) {
+        return Objects.requireNonNull(book.pours().get(learnt.pourId()))
+                .readings()
+                .get(learnt.reading());
+    }
+
+    /** What else tells of it: the recipes it was read in beside other pigments. */
+    private static List<InMixes> inMixes(Book book, List<Learnt> learnt) {
+        Map<String, List<Double>> offs = new TreeMap<>();
+        for (Learnt each : learnt) {
+            if (each.loadings().size() > 1) {
+                String recipe =
+                        Objects.requireNonNull(book.pours().get(each.pourId())).recipeId();
+                offs.computeIfAbsent(recipe, none -> new ArrayList<>()).add(each.deltaE00());
             }
         }
-        found.sort((a, b) -> Double.compare(a.percent(), b.percent()));
-        return found.stream().map(Found::rung).toList();
+        List<InMixes> mixes = new ArrayList<>();
+        offs.forEach((id, off) -> {
+            Recipe recipe = book.recipes().get(id);
+            Collections.sort(off);
+            mixes.add(new InMixes(
+                    id,
+                    recipe == null ? id : recipe.name(),
+                    off.size(),
+                    Numbers.fixed((off.get((off.size() - 1) / 2) + off.get(off.size() / 2)) / 2, 1),
+                    Numbers.fixed(off.get(off.size() - 1), 1)));
+        });
+        return mixes;
+    }
+
+    /** The lots that were in what was read. */
+    private static String lots(Book book, List<Learnt> learnt, String pigment) {
+        Item item = Item.of(pigment);
+        return learnt.stream()
+                .map(each -> Objects.requireNonNull(book.pours().get(each.pourId())))
+                .flatMap(pour -> pour.layers().stream())
+                .flatMap(layer -> layer.cups().stream())
+                .flatMap(cup -> cup.weighed().stream())
+                .filter(weighed -> weighed.item().equals(item))
+                .map(Pour.Weighed::lot)
+                .filter(lot -> lot != null && book.lots().containsKey(lot))
+                .distinct()
+                .sorted()
+                .collect(Collectors.joining(", "));
     }
 
     private static List<Bar> bars(PigmentTint tint) {
@@ -246,7 +285,7 @@ public final class TintsPage {
         return colour + hides;
     }
 
-    /** Begins a recipe of sample chips of a pigment, weak to strong, and leads to the mix of its first one. */
+    /** Returns the id of the recipe of sample chips of a pigment, weak to strong; begun where there is none yet. */
     private static String chips(Context context, LiveBook live, LocalDate today)
             throws SaveFailedException, ConflictException, BookUnavailableException {
         Book book = live.now().book();
@@ -260,7 +299,7 @@ public final class TintsPage {
             live.writer().create(Kind.RECIPE, id, chipsOf(book, pigment, id, today));
             live.reread();
         }
-        return "/recipes/" + id + "/mix?lead=total&total=40+g&revision=1";
+        return id;
     }
 
     private static ObjectNode chipsOf(Book book, Pigment pigment, String id, LocalDate today)

@@ -242,7 +242,35 @@ class TintsTest {
                 next.depthMm(),
                 Arrays.asList(Simulated.BACKINGS).indexOf(next.backing())));
         Tints after = Tints.fit(simulated.book(simulated.readings(chips, 0)), Optional.empty());
-        assertThat(after.pigments().get(1).spreadDe00()).isLessThan(pigment.spreadDe00() * 0.9);
+        double spread = after.pigments().get(1).spreadDe00();
+        assertThat(spread).isLessThan(pigment.spreadDe00() * 0.9);
+        assertThat(Math.abs(spread - pigment.thenDe00())).isLessThan(Math.abs(spread - pigment.spreadDe00()));
+    }
+
+    /** What one more reading is expected to bring never widens the spread. */
+    @Test
+    void oneMoreReadingIsExpectedToNarrowTheSpread() {
+        Simulated simulated = new Simulated(16, 4);
+        List<Simulated.Chip> chips = new ArrayList<>(simulated.ladders(new double[] {0.25, 2}, 3));
+        Tints tints = Tints.fit(simulated.book(simulated.readings(chips, 0.3)), Optional.empty());
+        assertThat(tints.pigments())
+                .hasSize(4)
+                .allSatisfy(each -> assertThat(each.thenDe00()).isBetween(0.0, each.spreadDe00()));
+    }
+
+    @Test
+    void aPigmentWasLearntFromItsReadingsAloneAndInMixes() {
+        Simulated simulated = new Simulated(17, 3);
+        List<Simulated.Chip> chips = new ArrayList<>(simulated.ladders(new double[] {0.25, 2}, 3));
+        chips.add(new Simulated.Chip(new int[] {0, 2}, new double[] {0.1, 1}, 6, 0));
+        Tints tints = Tints.fit(simulated.book(simulated.readings(chips, 0.3)), Optional.empty());
+        List<Learnt> learnt = tints.learntOf(Simulated.id(2));
+        assertThat(learnt)
+                .hasSize(5)
+                .allSatisfy(each ->
+                        assertThat(each.deltaE00()).isEqualTo(Ciede2000.between(each.read(), each.workedOut())));
+        assertThat(learnt.get(4).loadings()).hasSize(2);
+        assertThat(tints.learntOf(Simulated.id(1))).hasSize(4);
     }
 
     @Test

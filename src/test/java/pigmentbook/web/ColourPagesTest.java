@@ -148,7 +148,10 @@ class ColourPagesTest extends ServedCopy {
                 .contains("Left half: read. Right half: worked out.")
                 .contains("The chip that would teach most");
         assertThat(page).contains("It takes most");
+        assertThat(page).contains("29 readings, from lots AP-05, AP-07").contains("Readings of mixes with it");
         assertThat(served.get("/tints/no-such").statusCode()).isEqualTo(404);
+        assertThat(served.post("/tints/gold-mica/chip-sheets", "").body())
+                .isEqualTo("/recipes/chips-gold-mica/chips?lead=total&total=40+g");
         assertThat(served.post("/tints/gold-mica/chips", "").body())
                 .isEqualTo("/recipes/chips-gold-mica/mix?lead=total&total=40+g&revision=1");
         String mix = served.get("/recipes/chips-gold-mica/mix?lead=total&total=40+g&revision=1")
