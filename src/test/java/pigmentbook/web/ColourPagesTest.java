@@ -1,6 +1,7 @@
 package pigmentbook.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
@@ -13,7 +14,9 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import pigmentbook.book.Pour;
@@ -52,9 +55,56 @@ class ColourPagesTest extends ServedCopy {
     void theSameLookStandsOnThePageAndTheCommandLine() {
         String page = served.get("/recipes/ember").body();
         assertThat(page).contains("worked out, 6 mm over white, #").contains("worked out, 25 mm over black, #");
-        assertThat(served.get("/recipes/ember/mix?lead=mold&mold=lamp-panel-large")
-                        .body())
-                .contains("keeps the look");
+    }
+
+    @Test
+    void aMixIsDrawnAsItWillLookAndSaysOnceWhatKeepsTheLook() {
+        String page =
+                served.get("/recipes/ember/mix?lead=mold&mold=lamp-panel-large").body();
+        List<String> hexes = found("aria-label=\"worked out, [^\"]*, (#[0-9a-f]{6})\"", page);
+        assertThat(hexes).hasSize(2).doesNotHaveDuplicates();
+        String drawings = page.substring(page.indexOf("id=\"part-drawings\""));
+        assertThat(drawings).contains("fill=\"" + hexes.get(1) + "\"").doesNotContain(hexes.get(0));
+        assertThat(found("(keeps the look)", page)).hasSize(1);
+    }
+
+    /** What was weighed is in percent of mixed resin, whatever the recipe's own percents are of. */
+    @Test
+    void theLoadingThatKeepsTheLookOfAPourHasThePourAsItWasWeighed() throws IOException {
+        String pour = "2026-11-24-tawny-1";
+        Files.writeString(folder.resolve("tawny.json"), """
+                {"id": "tawny", "name": "Tawny", "revisions": [{"number": 1, "resin": "slow-cast", "percentOf": "part A",
+                 "pigments": [{"pigment": "amber-paste", "percent": "3 %"}, {"pigment": "rust-paste", "percent": "0.3 %"}]}]}
+                """);
+        Files.writeString(folder.resolve("pours/2026/" + pour + ".json"), """
+                {"id": "%s", "recipe": "tawny", "revision": 1, "kind": "sample", "started": "2026-11-24T08:00", "by": "",
+                 "layers": [{"depth": "6 mm", "cups": [{"weighed": [
+                   {"item": "part A", "lot": "unknown", "actual": "28.0 g"}, {"item": "part B", "lot": "unknown", "actual": "12.2 g"},
+                   {"item": "amber-paste", "lot": "unknown", "actual": "0.85 g"}]}]}], "readings": [], "photos": []}
+                """.formatted(pour));
+        served.close();
+        served = new Served(folder);
+        String page = served.get("/recipes/tawny/mix?pour=" + pour + "&as=weighed&lead=mold&mold=lamp-panel-large")
+                .body();
+        double sum = Double.parseDouble(
+                found("\\(([0-9.]+) % in all\\) keeps the look", page).get(0));
+        String use = found("<a href=\"([^\"]*)\">Use this loading", page).get(0).replace("&amp;", "&");
+        String recipe = served.get(use).body();
+        assertThat(recipe).contains("<option selected>mixed resin</option>");
+        assertThat(found("data-field=\"percent-rust-paste\"[^>]*>([^<]*)<", recipe))
+                .containsExactly("");
+        assertThat(Double.parseDouble(found("data-field=\"percent-amber-paste\"[^>]*>([0-9.]+) %<", recipe)
+                        .get(0)))
+                .isCloseTo(sum, within(0.006));
+    }
+
+    /** Returns what a page holds in the places of a pattern's group. */
+    private static List<String> found(String pattern, String page) {
+        return Pattern.compile(pattern)
+                .matcher(page)
+                .results()
+                .map(each -> each.group(1))
+                .toList();
     }
 
     @Test
