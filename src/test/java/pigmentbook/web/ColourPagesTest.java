@@ -16,12 +16,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import pigmentbook.book.Pour;
 import pigmentbook.colour.Ciede2000;
 import pigmentbook.colour.ColourText;
+import pigmentbook.colour.Lab;
 import pigmentbook.colour.Srgb;
 import pigmentbook.store.BookFolder;
 
@@ -61,11 +61,11 @@ class ColourPagesTest extends ServedCopy {
     void aMixIsDrawnAsItWillLookAndSaysOnceWhatKeepsTheLook() {
         String page =
                 served.get("/recipes/ember/mix?lead=mold&mold=lamp-panel-large").body();
-        List<String> hexes = found("aria-label=\"worked out, [^\"]*, (#[0-9a-f]{6})\"", page);
+        List<String> hexes = Served.found("aria-label=\"worked out, [^\"]*, (#[0-9a-f]{6})\"", page);
         assertThat(hexes).hasSize(2).doesNotHaveDuplicates();
         String drawings = page.substring(page.indexOf("id=\"part-drawings\""));
         assertThat(drawings).contains("fill=\"" + hexes.get(1) + "\"").doesNotContain(hexes.get(0));
-        assertThat(found("(keeps the look)", page)).hasSize(1);
+        assertThat(Served.found("(keeps the look)", page)).hasSize(1);
     }
 
     /** What was weighed is in percent of mixed resin, whatever the recipe's own percents are of. */
@@ -87,24 +87,17 @@ class ColourPagesTest extends ServedCopy {
         String page = served.get("/recipes/tawny/mix?pour=" + pour + "&as=weighed&lead=mold&mold=lamp-panel-large")
                 .body();
         double sum = Double.parseDouble(
-                found("\\(([0-9.]+) % in all\\) keeps the look", page).get(0));
-        String use = found("<a href=\"([^\"]*)\">Use this loading", page).get(0).replace("&amp;", "&");
+                Served.found("\\(([0-9.]+) % in all\\) keeps the look", page).get(0));
+        String use = Served.found("<a href=\"([^\"]*)\">Use this loading", page)
+                .get(0)
+                .replace("&amp;", "&");
         String recipe = served.get(use).body();
         assertThat(recipe).contains("<option selected>mixed resin</option>");
-        assertThat(found("data-field=\"percent-rust-paste\"[^>]*>([^<]*)<", recipe))
+        assertThat(Served.found("data-field=\"percent-rust-paste\"[^>]*>([^<]*)<", recipe))
                 .containsExactly("");
-        assertThat(Double.parseDouble(found("data-field=\"percent-amber-paste\"[^>]*>([0-9.]+) %<", recipe)
+        assertThat(Double.parseDouble(Served.found("data-field=\"percent-amber-paste\"[^>]*>([0-9.]+) %<", recipe)
                         .get(0)))
                 .isCloseTo(sum, within(0.006));
-    }
-
-    /** Returns what a page holds in the places of a pattern's group. */
-    private static List<String> found(String pattern, String page) {
-        return Pattern.compile(pattern)
-                .matcher(page)
-                .results()
-                .map(each -> each.group(1))
-                .toList();
     }
 
     @Test
@@ -149,6 +142,27 @@ class ColourPagesTest extends ServedCopy {
                 .contains("aria-label=\"Dusty, not read yet\"", "class=\"resin none\"", "<span>not read yet</span>")
                 .doesNotContain("fill=", "class=\"guess\"", "class=\"own\"");
         assertThat(card("ember")).contains("class=\"own\"").doesNotContain("class=\"guess\"", "not read yet");
+    }
+
+    /** The list is of colours over white; whatever else a recipe is known by is said. */
+    @Test
+    void aColourReadElsewhereThanOverWhiteSaysWhere() throws IOException {
+        String pour = "2026-11-24-tawny-1";
+        unread("tawny", "amber-paste", "1.2 %");
+        Files.writeString(folder.resolve("pours/2026/" + pour + ".json"), """
+                {"id": "%s", "recipe": "tawny", "revision": 1, "kind": "sample", "started": "2026-11-24T08:00", "by": "",
+                 "layers": [], "photos": [], "readings": [{"lab": [35, 20, 30], "depth": "5 mm", "backing": "black"}]}
+                """.formatted(pour));
+        served.close();
+        served = new Served(folder);
+        assertThat(card("tawny"))
+                .contains(
+                        "aria-label=\"Tawny as read over black, 5 mm\"",
+                        "fill=\"" + Srgb.hex(new Lab(35, 20, 30)) + "\"",
+                        "<span>as read over black, 5 mm</span>")
+                .doesNotContain("not read yet");
+        assertThat(card("smoked-oak")).contains("<span>as read over wood, 15 mm</span>", ", and over black\"");
+        assertThat(card("ember")).doesNotContain("<span>as read");
     }
 
     private void unread(String id, String pigment, String percent) throws IOException {
