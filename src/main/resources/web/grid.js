@@ -443,7 +443,7 @@ function keys(e) {
   else if (ctrl && e.key.toLowerCase() === "d") { e.preventDefault(); const b = chosen(grid, td); change(b.slice(1).flatMap(row => row.map((x, i) => [x, textOf(b[0][i])]))); }
   else if (ctrl && e.key === "Delete") { e.preventDefault(); takeOut([...new Set(line.map(x => x.parentElement))]); }
   else if (e.key === "Enter" || e.key === "F2") { e.preventDefault(); const link = td.querySelector("a, button"); can(td) ? edit(td) : link?.click(); }
-  else if (e.key === "Escape") { grid.dataset.leave = "1"; const t = typed.get(keyOf(td)); if (t && t.state === "wrong") change([[td, t.was]]); focusCell(td); grid.dataset.leave = "1"; return; }
+  else if (e.key === "Escape") { const t = typed.get(keyOf(td)); if (t && t.state === "wrong") change([[td, t.was]]); focusCell(td); grid.dataset.leave = "1"; return; }
   else if (e.key === "Delete" || e.key === "Backspace") { e.preventDefault(); change(line.filter(can).map(x => [x, ""])); }
   else if (e.key.length === 1 && !ctrl && !e.altKey && can(td)) { e.preventDefault(); edit(td, e.key); }
   if (e.key !== "Tab") delete grid.dataset.leave;

@@ -53,13 +53,13 @@ public final class ColourCards {
         this.inSight = (int) cards.stream().filter(card -> !card.away()).count();
     }
 
-    /** One colour of the list, ready to be drawn. */
+    /** One colour of the list, ready to be drawn; {@code over} says where its face was read, empty for over white. */
     public record Card(
             String id,
             String name,
             String words,
             List<String> tags,
-            String white,
+            String face,
             String black,
             boolean read,
             double lightness,
@@ -68,16 +68,15 @@ public final class ColourCards {
             int rating,
             List<String> lacks,
             List<Pour.Reading> readings,
-            String compared,
+            String over,
             @Nullable Double near) {
 
         /** Returns what the colour's drawing shows, in words. */
         public String label() {
             return !read
                     ? name + ", not read yet"
-                    : !compared.isEmpty()
-                            ? name + " as read " + compared
-                            : black.isEmpty() ? name + " as read" : name + " as read, and over black";
+                    : name + " as read" + (over.isEmpty() ? "" : " " + over)
+                            + (black.isEmpty() ? "" : ", and over black");
         }
 
         /** Returns whether it is kept out of sight. */
@@ -208,9 +207,8 @@ public final class ColourCards {
     }
 
     private static Card card(Book book, Recipe recipe, LocalDate today) {
-        Pour.Reading white = shown(book, recipe);
+        Pour.Reading face = shown(book, recipe);
         Pour.Reading black = Figures.reading(book, recipe.id(), "black");
-        String face = white == null ? "" : Figures.hex(white.lab());
         List<String> lacks = lacks(book, recipe, today);
         LocalDate made = null;
         int rating = 0;
@@ -247,20 +245,20 @@ public final class ColourCards {
                 recipe.name(),
                 words.toString().toLowerCase(Locale.ROOT),
                 recipe.tags(),
-                face,
-                black == null ? "" : Figures.hex(black.lab()),
-                white != null,
-                white == null ? 0 : white.lab().l(),
+                face == null ? "" : Figures.hex(face.lab()),
+                black == null || black.equals(face) ? "" : Figures.hex(black.lab()),
+                face != null,
+                face == null ? 0 : face.lab().l(),
                 made == null ? "never made" : "made " + Figures.day(made),
                 made == null ? "" : made.toString(),
                 rating,
                 lacks,
-                readings(book, recipe, white),
-                "",
+                readings(book, recipe, face),
+                face == null || overWhite(face) ? "" : Figures.where(face),
                 null);
     }
 
-    /** Returns the reading a recipe is known by: its look, else the latest over white, else any. */
+    /** Returns the reading a recipe is known by: its look, else the latest over white, else over wood, else any. */
     private static Pour.@Nullable Reading shown(Book book, Recipe recipe) {
         Recipe.LookAt look = recipe.look();
         Pour pour = look == null ? null : book.pours().get(look.pourId());
@@ -271,7 +269,12 @@ public final class ColourCards {
             return pour.readings().get(look.reading());
         }
         Pour.Reading white = Figures.reading(book, recipe.id(), "white");
-        return white != null ? white : Figures.reading(book, recipe.id(), "wood");
+        Pour.Reading wood = white == null ? Figures.reading(book, recipe.id(), "wood") : white;
+        return wood == null ? Figures.latest(book, recipe.id(), any -> true) : wood;
+    }
+
+    private static boolean overWhite(Pour.Reading reading) {
+        return reading.backing() != null && "white".equals(reading.backing().name());
     }
 
     /** Returns what a recipe is found by, the reading it is known by first. */

@@ -3,6 +3,7 @@ package pigmentbook.web;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.TemporalAccessor;
 import java.util.Locale;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Backing;
 import pigmentbook.book.Book;
@@ -57,9 +58,8 @@ final class Figures {
 
     /** Returns where a colour was read, such as {@code over white, 6 mm}. */
     static String where(Pour.Reading reading) {
-        String depth = reading.depth() == null ? "" : reading.depth().written();
-        String backing = backing(reading.backing());
-        return backing + (backing.isEmpty() || depth.isEmpty() ? "" : ", ") + depth;
+        return (reading.backing() == null ? "on a backing not noted" : backing(reading.backing()))
+                + (reading.depth() == null ? "" : ", " + reading.depth().written());
     }
 
     static String hex(Lab lab) {
@@ -73,11 +73,19 @@ final class Figures {
 
     /** Returns the latest reading of a recipe over a named backing, or null. */
     static Pour.@Nullable Reading reading(Book book, String recipe, String backing) {
+        return latest(
+                book,
+                recipe,
+                reading -> reading.backing() != null
+                        && backing.equals(reading.backing().name()));
+    }
+
+    /** Returns the latest of a recipe's readings that will do, or null. */
+    static Pour.@Nullable Reading latest(Book book, String recipe, Predicate<Pour.Reading> which) {
         Pour.Reading found = null;
         for (Pour pour : book.madeOf(recipe)) {
             for (Pour.Reading reading : pour.readings()) {
-                if (reading.backing() != null
-                        && backing.equals(reading.backing().name())) {
+                if (which.test(reading)) {
                     found = reading;
                 }
             }

@@ -233,9 +233,20 @@ public final class Looks {
         return mm;
     }
 
-    /** Returns how the look changes when a mix goes from one depth to another, or null where it can't be worked out. */
+    /**
+     * Returns how the look changes when a mix goes from one depth to another, or null where it can't be worked out.
+     *
+     * @param revision the formula that is mixed
+     * @param saved the recipe's revision that it comes from
+     */
     static @Nullable Change change(
-            Book book, LiveTints live, Recipe.Revision revision, double fromMm, double toMm, String backing) {
+            Book book,
+            LiveTints live,
+            Recipe.Revision revision,
+            Recipe.Revision saved,
+            double fromMm,
+            double toMm,
+            String backing) {
         Tints tints = live.of(book);
         if (tints == null || !(fromMm > 0) || !(toMm > 0)) {
             return null;
@@ -257,14 +268,23 @@ public final class Looks {
                             + Numbers.fixed(Math.hypot(was.spreadDe00(), will.spreadDe00()), 1),
                     Numbers.fixed(factor, 2),
                     Numbers.fixed(sum * factor, 2),
-                    Math.abs(factor - 1) < SAME_LOADING ? "" : percents(revision, factor));
+                    Math.abs(factor - 1) < SAME_LOADING ? "" : percents(revision, saved, factor));
         } catch (TintRefusedException e) {
             return null;
         }
     }
 
-    private static String percents(Recipe.Revision revision, double factor) {
-        StringBuilder query = new StringBuilder("revision=" + revision.number());
+    /**
+     * Returns the address that puts a formula's percents times a factor, and no others, into a saved revision's form.
+     */
+    private static String percents(Recipe.Revision revision, Recipe.Revision saved, double factor) {
+        StringBuilder query = new StringBuilder("revision=" + saved.number() + "&of=")
+                .append(URLEncoder.encode(revision.percentOf().words(), StandardCharsets.UTF_8));
+        for (Recipe.PigmentLoading each : saved.pigments()) {
+            if (revision.pigments().stream().noneMatch(own -> own.pigmentId().equals(each.pigmentId()))) {
+                query.append("&percent-").append(each.pigmentId()).append('=');
+            }
+        }
         for (Recipe.PigmentLoading each : revision.pigments()) {
             BigDecimal percent =
                     BigDecimal.valueOf(each.percent().percent() * factor).round(WEIGHED_TO);

@@ -11,7 +11,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
@@ -131,7 +130,7 @@ public final class MixPage {
         }
         values.put("cannot", cannot);
         values.put("problemAt", problemAt);
-        Looks.Change look = lookChange(book, tints, mix, was);
+        Looks.Change look = lookChange(book, tints, mix, revision, was);
         values.put("look", look);
         Double deep = depthMm(mix);
         values.put("lookMm", deep == null ? USUAL_LOOK_MM : Math.max(0.5, Math.rint(deep * 2) / 2));
@@ -139,10 +138,7 @@ public final class MixPage {
         values.put("problem", problem);
         values.put("volume", form.volume());
         values.put("total", form.total());
-        fill(values, book, recipe, mix, was, form, ZonedDateTime.now(clock));
-        if (mix != null && look != null) {
-            asItWillLook(values, mix, look);
-        }
+        fill(values, book, mix, was, look, form, ZonedDateTime.now(clock));
         Pages.show(context, "mix.jte", values);
     }
 
@@ -190,7 +186,7 @@ public final class MixPage {
 
     /** How the look changes between the depth it was poured or read at and the new one; null where nobody knows. */
     private static Looks.@Nullable Change lookChange(
-            Book book, LiveTints tints, @Nullable Mix mix, @Nullable Pour was) {
+            Book book, LiveTints tints, @Nullable Mix mix, Recipe.Revision saved, @Nullable Pour was) {
         Double will = depthMm(mix);
         Double before = was == null ? null : WasAndWill.depthMm(was);
         if (before == null && mix != null && mix.look() != null) {
@@ -198,7 +194,7 @@ public final class MixPage {
         }
         return mix == null || will == null || before == null
                 ? null
-                : Looks.change(book, tints, mix.revision(), before, will, ground(mix));
+                : Looks.change(book, tints, mix.revision(), saved, before, will, ground(mix));
     }
 
     private static @Nullable Double depthMm(@Nullable Mix mix) {
@@ -221,9 +217,9 @@ public final class MixPage {
     private static void fill(
             Map<String, Object> values,
             Book book,
-            Recipe recipe,
             @Nullable Mix mix,
             @Nullable Pour was,
+            Looks.@Nullable Change look,
             MixForm form,
             ZonedDateTime now) {
         values.put("there", mix != null);
@@ -244,8 +240,10 @@ public final class MixPage {
                 was == null || was.started() == null
                         ? ""
                         : was.started().toLocalDate().toString());
-        values.put("section", mix == null ? "" : section(mix, hex));
-        values.put("plan", mix == null || mix.mold() == null ? "" : plan(mix.mold(), hex));
+        // Drawn in the colour it will have, where that can be worked out.
+        String drawn = look == null ? hex : look.willHex();
+        values.put("section", mix == null ? "" : section(mix, drawn));
+        values.put("plan", mix == null || mix.mold() == null ? "" : plan(mix.mold(), drawn));
         values.put(
                 "layers",
                 mix == null
@@ -253,24 +251,13 @@ public final class MixPage {
                         : mix.layers().stream().map(layer -> layer(mix, layer)).toList());
         values.put("layerCount", form.layers());
         values.put("taken", mix == null ? List.of() : taken(book, mix));
-        values.put("cautions", mix == null ? List.of() : cautions(mix, false));
+        // What the pigments' readings say of the look stands above; the rule of thumb knows less.
+        String better = look == null ? "" : Caution.KEEPING_THE_LOOK;
+        values.put("cautions", mix == null ? List.of() : cautions(mix, false, better));
         values.put("standing", mix == null ? List.of() : cautions(mix, true));
         values.put("times", mix == null ? "" : TimeDrawing.layer(mix, true) + TimeDrawing.layer(mix, false));
         values.put("piece", mix == null ? "" : pieceTimes(mix, now.withSecond(0).withNano(0)));
         values.put("working", mix == null ? List.of() : Workings.of(mix));
-        values.put("recipeName", recipe.name());
-    }
-
-    /** Drawn in the colour it will have; and by its pigments' readings, which know better than the rule of thumb. */
-    private static void asItWillLook(Map<String, Object> values, Mix mix, Looks.Change look) {
-        values.put("section", section(mix, look.willHex()));
-        values.put("plan", mix.mold() == null ? "" : plan(mix.mold(), look.willHex()));
-        values.put(
-                "cautions",
-                cautions(
-                        mix,
-                        caution -> !caution.code().startsWith(STANDING)
-                                && !caution.code().equals(Caution.KEEPING_THE_LOOK)));
     }
 
     private static String pieceTimes(Mix mix, ZonedDateTime begun) {
@@ -443,12 +430,14 @@ public final class MixPage {
     }
 
     static List<CautionView> cautions(Mix mix, boolean standing) {
-        return cautions(mix, caution -> caution.code().startsWith(STANDING) == standing);
+        return cautions(mix, standing, "");
     }
 
-    private static List<CautionView> cautions(Mix mix, Predicate<Caution> which) {
+    /** Returns the standing cautions or all others, but for the ones of a code. */
+    private static List<CautionView> cautions(Mix mix, boolean standing, String without) {
         return mix.cautions().stream()
-                .filter(which)
+                .filter(caution -> caution.code().startsWith(STANDING) == standing)
+                .filter(caution -> !caution.code().equals(without))
                 .map(caution -> new CautionView(
                         caution.severity().name().toLowerCase(Locale.ROOT),
                         word(caution.severity()),

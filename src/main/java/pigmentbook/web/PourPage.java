@@ -240,9 +240,7 @@ public final class PourPage {
             readings.add(new Reading(
                     i,
                     Figures.hex(reading.lab()),
-                    Numbers.fixed(reading.lab().l(), 1) + ", "
-                            + Numbers.fixed(reading.lab().a(), 1) + ", "
-                            + Numbers.fixed(reading.lab().b(), 1),
+                    Looks.shown(reading.lab()),
                     depth
                             + (backing.isEmpty() ? "" : ", " + backing)
                             + (reading.how().isEmpty() ? "" : "; " + reading.how()),

@@ -1,6 +1,7 @@
 package pigmentbook.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
@@ -13,12 +14,14 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import pigmentbook.book.Pour;
 import pigmentbook.colour.Ciede2000;
 import pigmentbook.colour.ColourText;
+import pigmentbook.colour.Lab;
 import pigmentbook.colour.Srgb;
 import pigmentbook.store.BookFolder;
 
@@ -52,10 +55,50 @@ class ColourPagesTest extends ServedCopy {
     void theSameLookStandsOnThePageAndTheCommandLine() {
         String page = served.get("/recipes/ember").body();
         assertThat(page).contains("worked out, 6 mm over white, #").contains("worked out, 25 mm over black, #");
-        assertThat(served.get("/recipes/ember/mix?lead=mold&mold=lamp-panel-large")
-                        .body())
-                .contains("keeps the look")
-                .contains("value=\"48.0\""); // the depth that is slid begins at the mold's
+    }
+
+    @Test
+    void aMixIsDrawnAsItWillLookAndSaysOnceWhatKeepsTheLook() {
+        String page =
+                served.get("/recipes/ember/mix?lead=mold&mold=lamp-panel-large").body();
+        List<String> hexes = Served.found("aria-label=\"worked out, [^\"]*, (#[0-9a-f]{6})\"", page);
+        assertThat(hexes).hasSize(2).doesNotHaveDuplicates();
+        String drawings = page.substring(page.indexOf("id=\"part-drawings\""));
+        assertThat(drawings).contains("fill=\"" + hexes.get(1) + "\"").doesNotContain(hexes.get(0));
+        assertThat(Served.found("(keeps the look)", page)).hasSize(1);
+        assertThat(page).contains("value=\"48.0\""); // the depth that is slid begins at the mold's
+    }
+
+    /** What was weighed is in percent of mixed resin, whatever the recipe's own percents are of. */
+    @Test
+    void theLoadingThatKeepsTheLookOfAPourHasThePourAsItWasWeighed() throws IOException {
+        String pour = "2026-11-24-tawny-1";
+        Files.writeString(folder.resolve("tawny.json"), """
+                {"id": "tawny", "name": "Tawny", "revisions": [{"number": 1, "resin": "slow-cast", "percentOf": "part A",
+                 "pigments": [{"pigment": "amber-paste", "percent": "3 %"}, {"pigment": "rust-paste", "percent": "0.3 %"}]}]}
+                """);
+        Files.writeString(folder.resolve("pours/2026/" + pour + ".json"), """
+                {"id": "%s", "recipe": "tawny", "revision": 1, "kind": "sample", "started": "2026-11-24T08:00", "by": "",
+                 "layers": [{"depth": "6 mm", "cups": [{"weighed": [
+                   {"item": "part A", "lot": "unknown", "actual": "28.0 g"}, {"item": "part B", "lot": "unknown", "actual": "12.2 g"},
+                   {"item": "amber-paste", "lot": "unknown", "actual": "0.85 g"}]}]}], "readings": [], "photos": []}
+                """.formatted(pour));
+        served.close();
+        served = new Served(folder);
+        String page = served.get("/recipes/tawny/mix?pour=" + pour + "&as=weighed&lead=mold&mold=lamp-panel-large")
+                .body();
+        double sum = Double.parseDouble(
+                Served.found("\\(([0-9.]+) % in all\\) keeps the look", page).get(0));
+        String use = Served.found("<a href=\"([^\"]*)\">Use this loading", page)
+                .get(0)
+                .replace("&amp;", "&");
+        String recipe = served.get(use).body();
+        assertThat(recipe).contains("<option selected>mixed resin</option>");
+        assertThat(Served.found("data-field=\"percent-rust-paste\"[^>]*>([^<]*)<", recipe))
+                .containsExactly("");
+        assertThat(Double.parseDouble(Served.found("data-field=\"percent-amber-paste\"[^>]*>([0-9.]+) %<", recipe)
+                        .get(0)))
+                .isCloseTo(sum, within(0.006));
     }
 
     @Test
@@ -100,6 +143,27 @@ class ColourPagesTest extends ServedCopy {
                 .contains("aria-label=\"Dusty, not read yet\"", "class=\"resin none\"", "<span>not read yet</span>")
                 .doesNotContain("fill=", "class=\"guess\"", "class=\"own\"");
         assertThat(card("ember")).contains("class=\"own\"").doesNotContain("class=\"guess\"", "not read yet");
+    }
+
+    /** The list is of colours over white; whatever else a recipe is known by is said. */
+    @Test
+    void aColourReadElsewhereThanOverWhiteSaysWhere() throws IOException {
+        String pour = "2026-11-24-tawny-1";
+        unread("tawny", "amber-paste", "1.2 %");
+        Files.writeString(folder.resolve("pours/2026/" + pour + ".json"), """
+                {"id": "%s", "recipe": "tawny", "revision": 1, "kind": "sample", "started": "2026-11-24T08:00", "by": "",
+                 "layers": [], "photos": [], "readings": [{"lab": [35, 20, 30], "depth": "5 mm", "backing": "black"}]}
+                """.formatted(pour));
+        served.close();
+        served = new Served(folder);
+        assertThat(card("tawny"))
+                .contains(
+                        "aria-label=\"Tawny as read over black, 5 mm\"",
+                        "fill=\"" + Srgb.hex(new Lab(35, 20, 30)) + "\"",
+                        "<span>as read over black, 5 mm</span>")
+                .doesNotContain("not read yet");
+        assertThat(card("smoked-oak")).contains("<span>as read over wood, 15 mm</span>", ", and over black\"");
+        assertThat(card("ember")).doesNotContain("<span>as read");
     }
 
     private void unread(String id, String pigment, String percent) throws IOException {

@@ -5,8 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
 /** A recipe's page over HTTP: where its links lead. */
@@ -22,7 +20,7 @@ class RecipePageTest extends ServedCopy {
                 """.formatted(unweighed));
         served.close();
         served = new Served(folder);
-        assertThat(found(
+        assertThat(Served.found(
                         "<a href=\"([^\"]*)\">Mix this one again",
                         served.get("/recipes/ember").body()))
                 .contains("/recipes/ember/mix?pour=2026-11-18-ember-1&amp;as=weighed")
@@ -34,18 +32,10 @@ class RecipePageTest extends ServedCopy {
     void aMixAfterAPourSaysWhoseAmountsItHas() {
         String current = "aria-current=\"true\">([^<]*)";
         String pour = "/recipes/ember/mix?pour=2026-11-18-ember-1";
-        assertThat(found(current, served.get(pour).body())).containsExactly("As revision 4 is written");
-        assertThat(found(current, served.get(pour + "&as=weighed").body()))
+        assertThat(Served.found(current, served.get(pour).body())).containsExactly("As revision 4 is written");
+        assertThat(Served.found(current, served.get(pour + "&as=weighed").body()))
                 .containsExactly("As weighed on 18 Nov 2026");
-        assertThat(found(current, served.get("/recipes/ember/mix").body())).isEmpty();
-    }
-
-    /** Returns what a page holds in the places of a pattern's group. */
-    private static List<String> found(String pattern, String page) {
-        return Pattern.compile(pattern)
-                .matcher(page)
-                .results()
-                .map(each -> each.group(1))
-                .toList();
+        assertThat(Served.found(current, served.get("/recipes/ember/mix").body()))
+                .isEmpty();
     }
 }

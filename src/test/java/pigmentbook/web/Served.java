@@ -13,6 +13,8 @@ import java.nio.file.StandardCopyOption;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** The demo book, served for a test on 25 November 2026. */
@@ -57,6 +59,15 @@ final class Served implements AutoCloseable {
             }
         }
         return into;
+    }
+
+    /** Returns what a page holds in the places of a pattern's group. */
+    static List<String> found(String pattern, String page) {
+        return Pattern.compile(pattern)
+                .matcher(page)
+                .results()
+                .map(each -> each.group(1))
+                .toList();
     }
 
     String url() {
