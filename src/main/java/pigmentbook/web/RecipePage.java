@@ -400,9 +400,7 @@ public final class RecipePage {
                                 : reading.depth().written(),
                         Figures.backing(reading.backing()),
                         pours.get(i).id(),
-                        "L* " + Figures.plain(reading.lab().l(), 1) + ", a* "
-                                + Figures.plain(reading.lab().a(), 1) + ", b* "
-                                + Figures.plain(reading.lab().b(), 1)));
+                        Looks.shown(reading.lab())));
             }
         }
         return reads;

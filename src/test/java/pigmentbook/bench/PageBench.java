@@ -20,12 +20,14 @@ import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import java.util.zip.GZIPInputStream;
 import org.openqa.selenium.By;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.support.ui.WebDriverWait;
 
 /**
  * How quick the page is, in the program as it is released (package it first): from the start of the process to the
@@ -137,14 +139,29 @@ public final class PageBench {
         ChromeDriver browser = browser();
         try {
             browser.get(program.url + MIX + "500");
-            double[] ms = followed(browser, "f-t", "part-weigh", "", KEYS);
+            double[] ms = followed(browser, "f-t", "part-weigh", numbers("", KEYS));
             line(
                     "a key to every figure on the screen, 95th percentile of " + KEYS,
                     "50 ms",
                     at(ms, 95) + ", median " + at(ms, 50));
+            browser.get(program.url + "recipes/ember");
+            new WebDriverWait(browser, Duration.ofSeconds(20))
+                    .until(ready -> !browser.findElements(By.cssSelector("#look-shown svg"))
+                            .isEmpty());
+            double[] slid = followed(browser, "k-depth", "look-shown", depths(KEYS));
+            line(
+                    "a depth that is slid to its colour on the screen, 95th percentile of " + KEYS,
+                    "50 ms",
+                    at(slid, 95) + ", median " + at(slid, 50));
         } finally {
             browser.quit();
         }
+    }
+
+    private static List<String> depths(int count) {
+        return IntStream.range(0, count)
+                .mapToObj(i -> String.valueOf(1 + i * 37 % 77 / 2.0))
+                .toList();
     }
 
     private static void list(Program program) throws IOException, InterruptedException {
@@ -173,7 +190,7 @@ public final class PageBench {
                 shown[Math.max(0, i)] = ((Number) took).doubleValue();
             }
             line(MANY + " recipes shown after the click, median of " + STARTS, "300 ms", middle(shown));
-            double[] keys = followed(browser, "find", "part-list", "colour ", LIST_KEYS);
+            double[] keys = followed(browser, "find", "part-list", numbers("colour ", LIST_KEYS));
             line(
                     MANY + " recipes filtered on the screen, 95th percentile of " + LIST_KEYS,
                     "100 ms",
@@ -183,25 +200,31 @@ public final class PageBench {
         }
     }
 
-    /** Types numbers into a field and returns, in ms, how long each took until a part of the page had followed. */
-    private static double[] followed(ChromeDriver browser, String field, String part, String before, int keys) {
+    private static List<String> numbers(String before, int count) {
+        return IntStream.range(0, count)
+                .mapToObj(i -> before + (600 + 37 * i % 4000))
+                .toList();
+    }
+
+    /** Types values into a field and returns, in ms, how long each took until a part of the page had followed. */
+    private static double[] followed(ChromeDriver browser, String field, String part, List<String> values) {
         Object measured = browser.executeAsyncScript("""
-                const [field, part, before, keys, done] = arguments, box = document.getElementById(field), out = [];
+                const [field, part, values, done] = arguments, box = document.getElementById(field), out = [];
                 const wait = ms => new Promise(r => setTimeout(r, ms));
                 const followed = () => new Promise(r => {
                   const watch = new MutationObserver(() => { watch.disconnect(); requestAnimationFrame(() => r(performance.now())); });
                   watch.observe(document.getElementById(part), { childList: true, subtree: true, characterData: true });
                 });
-                for (let i = 0; i < keys; i++) {
+                for (const value of values) {
                   const seen = followed();
-                  box.value = before + (600 + 37 * i % 4000);
+                  box.value = value;
                   const from = performance.now();
                   box.dispatchEvent(new Event("input", { bubbles: true }));
                   out.push(await seen - from);
                   await wait(60);
                 }
                 done(out);
-                """, field, part, before, keys);
+                """, field, part, values);
         return ((List<?>) measured)
                 .stream().mapToDouble(each -> ((Number) each).doubleValue()).toArray();
     }
