@@ -167,10 +167,15 @@ public final class MatchPage {
         return nearest;
     }
 
-    /** Every pigment that was read; unless some were asked for, all are chosen but those whose lots are used up. */
+    /**
+     * Every pigment that was read. Those asked for are chosen; if none is, all whose lots are not used up; if all are,
+     * every one, as nothing else can be matched with.
+     */
     private static List<Pick> picks(Book book, Tints tints, String resinId, Set<String> asked) {
+        Set<String> known = tints.known();
+        boolean wanted = asked.stream().anyMatch(known::contains);
         List<Pick> picks = new ArrayList<>();
-        for (String id : tints.known()) {
+        for (String id : known) {
             Pigment pigment = book.pigments().get(id);
             if (pigment != null) {
                 List<Lot> lots = book.lotsOf(resinId, Item.of(id));
@@ -182,10 +187,14 @@ public final class MatchPage {
                         id,
                         pigment.name(),
                         lots.isEmpty() ? "no lot" : usedUp ? "used up" : Figures.plain(left, 1) + " g",
-                        asked.isEmpty() ? !usedUp : asked.contains(id)));
+                        wanted ? asked.contains(id) : !usedUp));
             }
         }
-        return picks;
+        return picks.stream().anyMatch(Pick::chosen)
+                ? picks
+                : picks.stream()
+                        .map(each -> new Pick(each.id(), each.name(), each.left(), true))
+                        .toList();
     }
 
     private static Answer answer(Book book, Tints tints, MatchRequest request, MatchAnswer found) {

@@ -278,6 +278,7 @@ class ColourPagesTest extends ServedCopy {
     void aMatchUsesThePigmentsThatWereChosenAndSaysWhatTheTheoryCantTellOfThem() {
         String asked = "/match?colour=%23a8541c&depth=6+mm&backing=white&resin=slow-cast";
         assertThat(served.get(asked).body()).contains("From 13 of 13 pigments that were read");
+        assertThat(served.get(asked + "&use=no-such").body()).contains("From 13 of 13 pigments that were read");
         String page = served.get(asked + "&use=gold-mica&use=rust-paste").body();
         assertThat(page).contains("From 2 of 13 pigments that were read");
         assertThat(answers(page))
