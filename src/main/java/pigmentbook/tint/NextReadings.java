@@ -51,19 +51,19 @@ final class NextReadings {
     Best of(int row, double topPercent) {
         List<Chip> chips = chips(row, topPercent);
         Chip best = chips.get(0);
-        double most = -1;
+        double[] read = withReading(best);
         for (Chip each : chips) {
-            double gain = determinant(withReading(each));
-            if (gain > most) {
-                most = gain;
+            double[] other = withReading(each);
+            if (determinant(other) > determinant(read)) {
                 best = each;
+                read = other;
             }
         }
         double now = 0;
         double then = 0;
         for (Chip each : chips) {
             now += Spread.bound(each.look.variances);
-            then += Spread.bound(after(each, best));
+            then += Spread.bound(after(each, best, read));
         }
         return new Best(best.asked, now / chips.size(), then / chips.size());
     }
@@ -92,10 +92,13 @@ final class NextReadings {
         return v;
     }
 
-    /** Returns a chip's variances once another one is read: what the two vary together is told then. */
-    private double[] after(Chip chip, Chip read) {
+    /**
+     * Returns a chip's variances once another one is read: what the two vary together is told then.
+     *
+     * @param v V/s² + I of the other one
+     */
+    private double[] after(Chip chip, Chip read, double[] v) {
         double[] together = unknowns.between(chip.look.leaning, read.look.leaning);
-        double[] v = withReading(read);
         double[] after = chip.look.variances.clone();
         for (int r = 0; r < 3; r++) {
             double[] told = Dense.solve(

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Backing;
 import pigmentbook.book.Book;
 import pigmentbook.book.Item;
@@ -56,6 +57,20 @@ public final class MatchPage {
     /** A pigment that may be used. */
     public record Pick(String id, String name, String left, boolean chosen) {}
 
+    /** The readings of the book as it is now, kept until it changes. */
+    private static final class Readings {
+        private @Nullable Book book;
+        private @Nullable NearestReadings kept;
+
+        synchronized NearestReadings of(Book now) {
+            if (kept == null || book != now) {
+                book = now;
+                kept = new NearestReadings(now);
+            }
+            return kept;
+        }
+    }
+
     /** A reading that comes near. */
     public record Near(String pour, String name, String day, String hex, String away, String where) {}
 
@@ -72,7 +87,8 @@ public final class MatchPage {
             List<String> fields) {}
 
     static void addTo(JavalinConfig config, LiveBook book, LiveTints tints, Clock clock) {
-        config.routes.get("/match", context -> show(context, book.now().book(), tints, LocalDate.now(clock)));
+        Readings readings = new Readings();
+        config.routes.get("/match", context -> show(context, book.now().book(), tints, readings, LocalDate.now(clock)));
         config.routes.post(
                 "/match/keep", context -> Acts.done(context, () -> keep(context, book, LocalDate.now(clock))));
     }
@@ -82,7 +98,7 @@ public final class MatchPage {
         return text.isEmpty() ? usual : text;
     }
 
-    private static void show(Context context, Book book, LiveTints live, LocalDate today) {
+    private static void show(Context context, Book book, LiveTints live, Readings readings, LocalDate today) {
         Map<String, Object> values = new HashMap<>();
         String resin = text(
                 context, "resin", book.resins().keySet().stream().findFirst().orElse(""));
@@ -110,7 +126,7 @@ public final class MatchPage {
             try {
                 Lab target = ColourText.parse(colour);
                 asked = Srgb.hex(target);
-                nearest = nearest(book, target);
+                nearest = nearest(book, readings.of(book), target);
                 Tints tints = live.exactly(book);
                 picks = picks(book, tints, resin, Set.copyOf(context.queryParams("use")));
                 MatchRequest request = new MatchRequest(
@@ -151,9 +167,9 @@ public final class MatchPage {
         return off.matches("[0-9]{1,2}\\.[0-9]") ? off : "";
     }
 
-    private static List<Near> nearest(Book book, Lab target) {
+    private static List<Near> nearest(Book book, NearestReadings readings, Lab target) {
         List<Near> nearest = new ArrayList<>();
-        for (NearestReadings.Found each : new NearestReadings(book).nearest(target, NEAREST)) {
+        for (NearestReadings.Found each : readings.nearest(target, NEAREST)) {
             Pour pour = Objects.requireNonNull(book.pours().get(each.pourId()));
             Recipe recipe = book.recipes().get(each.recipeId());
             nearest.add(new Near(

@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -107,8 +108,8 @@ public final class MixPage {
         values.put("revision", revision.number());
         String query = context.queryString() == null ? "" : context.queryString();
         values.put("query", query);
-        values.put("queryAsWritten", query.replaceAll("(^|&)as=[^&]*", ""));
-        values.put("queryOfAll", "&" + query.replaceAll("(^|&)revision=[^&]*", ""));
+        values.put("queryAsWritten", without(query, "as"));
+        values.put("queryOfAll", without(query, "revision"));
         values.put("pour", again == null ? "" : again.id());
         values.put("pourDay", again == null || again.started() == null ? "" : Figures.day(again.started()));
         values.put("molds", molds(book, form.mold()));
@@ -151,6 +152,13 @@ public final class MixPage {
                                 .collect(Collectors.joining(", ")),
                         each.number() == current.number()))
                 .toList();
+    }
+
+    /** Returns a query without one of its parameters. */
+    private static String without(String query, String name) {
+        return Arrays.stream(query.split("&", -1))
+                .filter(each -> !each.startsWith(name + "="))
+                .collect(Collectors.joining("&"));
     }
 
     private static boolean asWeighed(Context context) {

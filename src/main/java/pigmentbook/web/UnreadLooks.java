@@ -3,6 +3,7 @@ package pigmentbook.web;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import pigmentbook.book.Book;
 import pigmentbook.book.Recipe;
@@ -14,7 +15,7 @@ import pigmentbook.web.Looks.Chip;
 final class UnreadLooks {
 
     private final LiveTints live;
-    private final Map<String, Chip> looks = new HashMap<>();
+    private final Map<String, Optional<Chip>> looks = new HashMap<>();
     private @Nullable Book book;
     private @Nullable Tints tints;
 
@@ -40,11 +41,9 @@ final class UnreadLooks {
         Map<String, Chip> found = new HashMap<>();
         for (Card card : unread) {
             Recipe recipe = now.recipes().get(card.id());
-            Chip look = recipe == null
-                    ? null
-                    : looks.computeIfAbsent(card.id(), id -> Looks.listed(now, ready, recipe.current()));
-            if (look != null) {
-                found.put(card.id(), look);
+            if (recipe != null) {
+                looks.computeIfAbsent(card.id(), id -> Optional.ofNullable(Looks.listed(now, ready, recipe.current())))
+                        .ifPresent(look -> found.put(card.id(), look));
             }
         }
         return found;

@@ -5,8 +5,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.net.URLEncoder;
 import java.net.http.HttpRequest;
@@ -16,7 +14,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import pigmentbook.book.Pour;
 import pigmentbook.colour.Ciede2000;
@@ -311,19 +308,10 @@ class ColourPagesTest extends ServedCopy {
 
     @Test
     void aColourIsReadOffAPhotoBesideACard() throws IOException {
-        BufferedImage photo = new BufferedImage(400, 300, BufferedImage.TYPE_INT_RGB);
-        for (int x = 0; x < 400; x++) {
-            for (int y = 0; y < 300; y++) {
-                // L* 50 is 118.9 of 255 in sRGB (IEC 61966-2-1).
-                photo.setRGB(x, y, x < 200 ? 0x777777 : 0xA8541C);
-            }
-        }
-        ByteArrayOutputStream png = new ByteArrayOutputStream();
-        ImageIO.write(photo, "png", png);
         HttpResponse<String> answer =
                 served.send(served.request("/photo-reading?with=card&L=50&points=0.25,0.5;0.75,0.5")
                         .header("X-Book-Token", served.get("/token").body())
-                        .POST(HttpRequest.BodyPublishers.ofByteArray(png.toByteArray()))
+                        .POST(HttpRequest.BodyPublishers.ofByteArray(PieceBesideCard.png()))
                         .build());
         assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
         String colour = new JsonMapper().readTree(answer.body()).get("colour").asText();

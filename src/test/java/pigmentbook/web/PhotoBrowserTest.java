@@ -2,12 +2,10 @@ package pigmentbook.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Stream;
-import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -22,22 +20,13 @@ import pigmentbook.colour.Lab;
 class PhotoBrowserTest extends CopiedBookInBrowser {
 
     private static final int PHONE = 390;
-    private static final String PIECE = "#a8541c";
 
     @TempDir
     Path elsewhere;
 
-    /** A card of L* 50, which is 118.9 of 255 in sRGB (IEC 61966-2-1), left of the piece. */
     private String photo() throws IOException {
-        BufferedImage photo = new BufferedImage(400, 300, BufferedImage.TYPE_INT_RGB);
-        for (int x = 0; x < 400; x++) {
-            for (int y = 0; y < 300; y++) {
-                photo.setRGB(x, y, x < 200 ? 0x777777 : 0xA8541C);
-            }
-        }
-        Path file = elsewhere.resolve("piece.png");
-        ImageIO.write(photo, "png", file.toFile());
-        return file.toString();
+        return Files.write(elsewhere.resolve("piece.png"), PieceBesideCard.png())
+                .toString();
     }
 
     private void choose() throws IOException {
@@ -57,7 +46,8 @@ class PhotoBrowserTest extends CopiedBookInBrowser {
 
     private static void isThePiece(String colour) {
         Lab read = ColourText.parse(colour);
-        assertThat(Ciede2000.between(read, ColourText.parse(PIECE))).isLessThan(0.5);
+        assertThat(Ciede2000.between(read, ColourText.parse(PieceBesideCard.COLOUR)))
+                .isLessThan(0.5);
     }
 
     @Test
